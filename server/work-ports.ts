@@ -100,7 +100,7 @@ export type PreparedDrill =
 /** Analyzes single choices more deeply than the first review does, while people think and after the close. */
 export interface DeepAnalyzer {
   /** With `signal` aborted, the analysis is not begun or broken off. */
-  analyze(request: AnalysisRequest, signal: AbortSignal): PendingAnalysis;
+  analyze(request: AnalysisRequest, signal: AbortSignal, rank: AnalysisRank): PendingAnalysis;
   /** Does in idle time what an analysis of any answer to the open step will need: it is there sooner, with the same bytes. */
   prepare(request: PreparationRequest, signal: AbortSignal): void;
   /** Luck and choices of a closed round; null when it was aborted or could not be made. Never rejects. */
@@ -125,13 +125,17 @@ export interface AnalysisRequest extends SlowWork {
   readonly nth: number;
 }
 
+/**
+ * Who waits for an analysis: a class at its big screen, a table in play, a closed round, or nobody here, because the page
+ * of the seat analyzes for itself.
+ */
+export type AnalysisRank = 'interactive' | 'live' | 'background' | 'spare';
+
 export interface PendingAnalysis {
   /** Null when it was aborted or could not be made; the first answer then stays. Never rejects. */
   readonly result: Promise<AnalysisResult | null>;
-  /** The round is closed: choices of tables in play go first from now on. */
-  lowerPriority(): void;
-  /** A class looks at a big screen that waits for it: it goes first from now on. */
-  raisePriority(): void;
+  /** Where it stands from now on; what is `interactive` once stays that. */
+  rank(rank: AnalysisRank): void;
 }
 
 export interface AnalysisResult {

@@ -108,7 +108,10 @@ function connectTable(
   on: Parameters<RoomPorts['connect']>[0],
 ): Connection {
   const place = pathOf({ kind: 'room', code });
-  const reviews = analyzeHere(code, oncePerFrame(on.message));
+  const reviews = analyzeHere(code, {
+    onMessage: oncePerFrame(on.message),
+    onAnalyzedBy: (round, by) => connection.announce({ kind: 'analyzed-by', id: newId(), round, by }),
+  });
   const connection = connect({
     askTicket: (signal) => askTicket(code, signal),
     openSocket: browserSocket(socketUrl(window.location, code)),

@@ -1,6 +1,7 @@
 // Keeps one room's socket open: ticket, hello, requests that wait for their answer, and reconnecting.
 import {
   CLOSE,
+  type ClientMessage,
   HEARTBEAT_MS,
   PROTOCOL_VERSIONS,
   type RejectionCode,
@@ -68,6 +69,14 @@ export interface Connection {
   stop(): void;
 }
 
+/** Who analyzes the choices of this page's seat in a round. */
+export type AnalyzedBy = ClientMessage & { kind: 'analyzed-by' };
+
+export interface ServerConnection extends Connection {
+  /** Says it now where the connection is open, and first on each one that is opened later; nothing waits for an answer. */
+  announce(said: AnalyzedBy): void;
+}
+
 /** A connection, and for a table of the server what there is without it. */
 export interface RoomConnection extends Connection {
   readonly pendingCount: () => number;
@@ -77,7 +86,7 @@ export interface RoomConnection extends Connection {
   readonly backToServer?: () => void;
 }
 
-export function connect(ports: ConnectionPorts): Connection {
+export function connect(ports: ConnectionPorts): ServerConnection {
   let state: ConnectionState = { kind: 'connecting' };
   let socket: ClientSocket | null = null;
   let failures = 0;
@@ -85,6 +94,7 @@ export function connect(ports: ConnectionPorts): Connection {
   let cancelTimeout: Cancel = () => {};
   let answerTimeouts: Cancel[] = [];
   let lastTable = trackLastTable();
+  let announced: AnalyzedBy | null = null;
   const page = ports.newId();
   // A socket or ticket of an earlier attempt may still report; its number tells it from the present one.
   let attempt = 0;
@@ -182,6 +192,7 @@ export function connect(ports: ConnectionPorts): Connection {
       failures = 0;
       enter({ kind: 'open' });
       restartTimeout(SILENCE_TIMEOUT_MS);
+      if (announced !== null) write(announced);
       sendPending();
       return;
     }
@@ -237,6 +248,13 @@ export function connect(ports: ConnectionPorts): Connection {
       };
       answerTimeouts.push(ports.startTimer(ANSWER_TIMEOUT_MS, reopenUnlessAnswered));
     },
-    stop: drop,
+    announce(said) {
+      announced = said;
+      if (isConnected()) write(said);
+    },
+    stop() {
+      announced = null;
+      drop();
+    },
   };
 }

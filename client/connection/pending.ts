@@ -4,7 +4,8 @@ import { type ClientMessage, clientMessageSchema } from '../../shared-engine/ind
 
 import type { TextStorage } from '../storage/browser-storage.ts';
 
-export type ClientRequest = Exclude<ClientMessage, { kind: 'hello' }>;
+/** Something to be carried out once. What is said of a connection is said anew on each, and is no request. */
+export type ClientRequest = Exclude<ClientMessage, { kind: 'hello' | 'analyzed-by' }>;
 
 export interface PendingRequests {
   all(): readonly ClientRequest[];
@@ -39,9 +40,13 @@ function restore(text: string | null): readonly ClientRequest[] {
     if (!Array.isArray(json)) return [];
     return json.flatMap((item) => {
       const parsed = clientMessageSchema.safeParse(item);
-      return parsed.success && parsed.data.kind !== 'hello' ? [parsed.data] : [];
+      return parsed.success && isRequest(parsed.data) ? [parsed.data] : [];
     });
   } catch {
     return [];
   }
+}
+
+function isRequest(message: ClientMessage): message is ClientRequest {
+  return message.kind !== 'hello' && message.kind !== 'analyzed-by';
 }

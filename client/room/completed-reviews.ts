@@ -9,6 +9,8 @@ export interface CompletedReviewsPorts {
   /** Loaded when a round is played. */
   readonly loadStart: () => Promise<StartOwnAnalyses>;
   readonly onMessage: (message: ServerMessage) => void;
+  /** Called once for each round that this page analyzes, and where it cannot after all (rule WK9). */
+  readonly onAnalyzedBy: (round: number, by: 'page' | 'server') => void;
 }
 
 export interface CompletedReviews {
@@ -23,10 +25,12 @@ export function completedReviews(ports: CompletedReviewsPorts): CompletedReviews
   let own: OwnAnalyses | null = null;
   let table: Table | null = null;
   let last: Extract<ServerMessage, { kind: 'review' }> | null = null;
+  /** The last round that was said to be analyzed here. */
+  let claimed = 0;
 
   async function open(): Promise<void> {
     const [card, start] = await Promise.all([ports.loadCard(), ports.loadStart()]);
-    if (card !== null && table !== null) own ??= start({ card, onAnalysis: tell });
+    if (card !== null && table !== null) own ??= start({ card, onAnalysis: tell, onFailure: giveUp });
   }
 
   async function follow(): Promise<void> {
@@ -36,7 +40,20 @@ export function completedReviews(ports: CompletedReviewsPorts): CompletedReviews
     await opening;
     // The table may have changed meanwhile.
     const seated = seatedAt(table);
-    if (seated !== null) own?.follow(seated.view);
+    if (seated === null || own === null) return;
+    own.follow(seated.view);
+    if (claimed === seated.table.round) return;
+    claimed = seated.table.round;
+    ports.onAnalyzedBy(claimed, 'page');
+  }
+
+  /** For good: the server has it all. */
+  function giveUp(): void {
+    if (own === null) return;
+    own.stop();
+    own = null;
+    if (claimed > 0) ports.onAnalyzedBy(claimed, 'server');
+    tell();
   }
 
   function tell(): void {
@@ -62,6 +79,7 @@ export function completedReviews(ports: CompletedReviewsPorts): CompletedReviews
       own = null;
       opening = null;
       table = null;
+      claimed = 0;
     },
   };
 }

@@ -108,6 +108,9 @@ self.addEventListener('message', ({ data }: MessageEvent<Request>) => {
   else void work(data);
 });
 
+// Whoever opened the worker hears of what fails in a later turn as well.
+self.addEventListener('unhandledrejection', ({ reason }) => self.reportError(reason));
+
 function survey({ survey: card, seed }: SurveyRequest): void {
   for (const step of surveyCard(card, seed, SURVEY_DEALS)) self.postMessage(step satisfies SurveyProgress);
 }

@@ -32,12 +32,15 @@ export interface FollowingWorker {
 
 export type OpenFollowingWorker = (
   onAnswer: (answer: KeyedAnalysis | RecordedLedger) => void,
+  onFailure: () => void,
 ) => FollowingWorker;
 
 export interface OwnAnalysesPorts {
   readonly card: CompiledCard;
   /** Called after each analysis. */
   readonly onAnalysis: () => void;
+  /** Called when nothing more is to come. */
+  readonly onFailure?: () => void;
   readonly openWorker?: OpenFollowingWorker;
 }
 
@@ -46,10 +49,13 @@ export type StartOwnAnalyses = (ports: OwnAnalysesPorts) => OwnAnalyses;
 export function startOwnAnalyses({
   card,
   onAnalysis,
+  onFailure = () => {},
   openWorker = openBrowserWorker,
 }: OwnAnalysesPorts): OwnAnalyses {
   let record: SeatRecord | null = null;
   let known: ReadonlyMap<string, DeepAnalysis> = new Map();
+  /** Those of them that the server was first with. */
+  let ofServer: ReadonlySet<string> = new Set();
   let ledger: Ledger | null = null;
   const worker = openWorker((answer) => {
     if ('ledger' in answer) {
@@ -58,7 +64,7 @@ export function startOwnAnalyses({
       // What the server was quicker with has been told.
     } else if (!known.has(answer.key)) known = new Map(known).set(answer.key, answer.analysis);
     onAnalysis();
-  });
+  }, onFailure);
   /** What the worker was told last, as JSON; null before anything was. */
   let told: string | null = null;
 
@@ -70,6 +76,7 @@ export function startOwnAnalyses({
     follow(view) {
       if (record !== null && record.start.join() !== view.record.start.join()) {
         known = new Map();
+        ofServer = new Set();
         ledger = null;
       }
       record = recordSoFar(view);
@@ -81,17 +88,19 @@ export function startOwnAnalyses({
       told = text;
     },
     into(review) {
-      const made = keys().flatMap((key, nth): (readonly [string, DeepAnalysis])[] => {
+      const news = keys().flatMap((key, nth): (readonly [string, DeepAnalysis])[] => {
         const { analysis } = review.choices[nth]!;
-        const first = known.get(key) ?? (analysis.depth === 'deep' ? analysis : null);
-        return first === null ? [] : [[key, first]];
+        return known.has(key) || analysis.depth === 'quick' ? [] : [[key, analysis]];
       });
-      known = new Map([...known, ...made]);
+      known = new Map([...known, ...news]);
+      ofServer = new Set([...ofServer, ...news.map(([key]) => key)]);
       ledger ??= review.ledger;
-      const whole = withAll(
+      const told = withAll(
         review,
         keys().map((key) => known.get(key)),
       );
+      // Where a loaded server looked less closely at some, its review says so.
+      const whole = ofServer.size > 0 ? { ...told, method: review.method } : told;
       return ledger === null ? whole : withLedger(whole, ledger);
     },
     stop: () => worker.end(),
@@ -99,20 +108,20 @@ export function startOwnAnalyses({
 }
 
 function withAll(review: Review, analyses: readonly (DeepAnalysis | undefined)[]): Review {
-  const completed = analyses.reduce<Review>(
+  return analyses.reduce<Review>(
     (now, analysis, nth) => (analysis ? withDeepAnalysis(now, nth, analysis) : now),
     review,
   );
-  // Where a loaded server looked less closely at some, its review says so.
-  const isBegun = review.choices.some(({ analysis }) => analysis.depth === 'deep');
-  return isBegun ? { ...completed, method: review.method } : completed;
 }
 
-function openBrowserWorker(onAnswer: Parameters<OpenFollowingWorker>[0]): FollowingWorker {
+function openBrowserWorker(...[onAnswer, onFailure]: Parameters<OpenFollowingWorker>): FollowingWorker {
   const worker = new Worker(new URL('./deep-analysis-worker.ts', import.meta.url), { type: 'module' });
   worker.addEventListener('message', ({ data }: MessageEvent<KeyedAnalysis | RecordedLedger>) =>
     onAnswer(data),
   );
-  worker.addEventListener('error', ({ message }) => console.warn(message));
+  worker.addEventListener('error', ({ message }) => {
+    console.warn(message);
+    onFailure();
+  });
   return { send: (request) => worker.postMessage(request), end: () => worker.terminate() };
 }

@@ -10,7 +10,13 @@ import {
 } from '../../shared-engine/index.ts';
 import type { Answer } from '../aggregate/decision.ts';
 import { type SeatDecision, seatDecisions } from '../reviews/analysis-requests.ts';
-import type { AnalysisRequest, DeepAnalyzer, PendingAnalysis, Reviewer } from '../work-ports.ts';
+import type {
+  AnalysisRank,
+  AnalysisRequest,
+  DeepAnalyzer,
+  PendingAnalysis,
+  Reviewer,
+} from '../work-ports.ts';
 import { cohortOf } from './anonymity.ts';
 import type { ClassCommand } from './decide.ts';
 import type { FollowedClass } from './followed-class.ts';
@@ -72,6 +78,7 @@ export class ClassAnalyses {
     const { state } = this.#live;
     // Friends without a teacher have no report.
     if (this.#isStopped || state.terms.amongFriends) return;
+    this.#rankAll();
     if (isAnonymous(state.terms)) {
       for (const step of state.frozen) this.#followFrozen(step);
       return;
@@ -84,13 +91,24 @@ export class ClassAnalyses {
 
   /** The teacher has revealed a step: what its costs wait for goes before everything else. */
   revealed(): void {
-    for (const { at, pending } of this.#running.values()) if (this.#isAwaited(at)) pending?.raisePriority();
+    this.#rankAll();
     this.#storeSoon();
   }
 
-  #isAwaited({ deal, step }: ChoicePlace): boolean {
-    const { shown, dealt } = this.#live.state;
-    return shown?.revealed === true && shown.step === step && deal === dealt - 1;
+  #rankAll(): void {
+    for (const { at, pending } of this.#running.values()) pending?.rank(this.#rankOf(at));
+  }
+
+  /**
+   * What a class is not shown yet waits for its players alone, whose tables have asked for it as well where their pages
+   * do not analyze it themselves.
+   */
+  #rankOf({ deal, step }: ChoicePlace): AnalysisRank {
+    const { shown, dealt, ended, terms } = this.#live.state;
+    const isLast = deal === dealt - 1;
+    if (shown?.revealed === true && shown.step === step && isLast) return 'interactive';
+    if (!isLast || ended) return 'background';
+    return isAnonymous(terms) ? 'live' : 'spare';
   }
 
   /** Aborts everything. */
@@ -170,11 +188,8 @@ export class ClassAnalyses {
   ): Promise<AnalyzedChoice | null> {
     const { decisionId, nth } = request;
     const abort = new AbortController();
-    const pending = analyzer?.analyze(request, abort.signal);
+    const pending = analyzer?.analyze(request, abort.signal, this.#rankOf(at));
     this.#running.set(decisionId, { at, abort, pending });
-    if (this.#isAwaited(at)) pending?.raisePriority();
-    // The class has gone on to another deal.
-    else if (at.deal < this.#live.state.dealt - 1) pending?.lowerPriority();
     const [result, made] = [await pending?.result, await review];
     this.#running.delete(decisionId);
     const choice = made?.choices[nth];

@@ -7,6 +7,8 @@ import { type HeldSeat, heldAt, holderAt, type RoomState, seatOf } from '../room
 export interface SeatConnection extends CameOver {
   readonly holder: SeatHolder;
   known: boolean;
+  /** The round whose choices the page at its other end analyzes itself; null for none. */
+  analyzes: number | null;
 }
 
 export class SeatConnections {
@@ -21,7 +23,8 @@ export class SeatConnections {
   }
 
   open(holder: SeatHolder, from: ConnectionOrigin | null): SeatConnection {
-    const connection = { holder, name: `${this.#node}.${++this.#count}`, from, known: false };
+    const name = `${this.#node}.${++this.#count}`;
+    const connection: SeatConnection = { holder, name, from, known: false, analyzes: null };
     this.#open.add(connection);
     return connection;
   }
@@ -50,6 +53,11 @@ export class SeatConnections {
       const presence = this.#holderOf(connection)?.presence;
       if (presence?.kind === 'connected' && presence.connection === connection.name) connection.known = true;
     }
+  }
+
+  /** Whether an open page of this person analyzes the choices of the seat in this round itself. */
+  analyzesItself({ since }: SeatHolder, round: number): boolean {
+    return [...this.#open].some(({ holder, analyzes }) => holder.since === since && analyzes === round);
   }
 
   /** Whether whoever opened this connection still has the seat. */

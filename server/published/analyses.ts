@@ -95,8 +95,7 @@ export class DrillAnalyses {
     if (!played?.ok) return null;
     const [first] = seatDecisions(played.record, card, code);
     if (first === undefined) return null;
-    const pending = analyzer?.analyze(first.request, this.#abort.signal);
-    pending?.lowerPriority();
+    const pending = analyzer?.analyze(first.request, this.#abort.signal, 'background');
     try {
       const review = await reviewer.review({ record: played.record, card, fairnessKey: code });
       const [result, choice] = [await pending?.result, review.choices[first.request.nth]];

@@ -1,6 +1,7 @@
 // A room at work in this process: its aggregate with connections, broadcaster, scheduler and reviews around it.
-import { CLOSE, type ConnectionOrigin, type Resume } from '../../shared-engine/index.ts';
+import { CLOSE, type ClientMessage, type ConnectionOrigin, type Resume } from '../../shared-engine/index.ts';
 import { Aggregate, type AggregatePorts } from '../aggregate/aggregate.ts';
+import { ACCEPTED, type Answer, reject } from '../aggregate/decision.ts';
 import { type Replayed, replay } from '../aggregate/replay.ts';
 import type { Timing } from '../config.ts';
 import type { TableFacts } from '../delivery/audience.ts';
@@ -77,10 +78,13 @@ export class ActiveRoom {
       isOpen: this.policy.isOpen,
       connections: this.connections,
     });
-    const { room, broadcaster } = this;
+    const { room, broadcaster, connections } = this;
     const reviewPorts = this.policy.sharesReviews ? { ...ports, ...ports.shared } : ports;
     const fairnessKey = classCode ?? code;
-    this.#reviews = new RoomReviews({ room, broadcaster, card: this.card, log, fairnessKey }, reviewPorts);
+    this.#reviews = new RoomReviews(
+      { room, broadcaster, connections, card: this.card, log, fairnessKey },
+      reviewPorts,
+    );
     this.#scheduler = new Scheduler(this, { ...ports, log });
     this.#subscriptions = this.#inOrder(history, log).map((listener) => room.onChange(listener));
     this.#scheduler.wake();
@@ -98,9 +102,20 @@ export class ActiveRoom {
     void this.#greet(listener);
     const detach = () => {
       this.broadcaster.remove(listener);
-      if (seat) this.connections.close(seat);
+      if (!seat) return;
+      this.connections.close(seat);
+      this.#reviews.pagesChanged();
     };
     return { seat, detach };
+  }
+
+  /** The page at this connection says who analyzes the choices of its seat in a round. */
+  analyzedBy(seat: SeatConnection, { round, by }: ClientMessage & { kind: 'analyzed-by' }): Answer {
+    if (!this.connections.isHeld(seat)) return reject('not-seated');
+    if (this.connections.isReplaced(seat)) return reject('newer-connection');
+    seat.analyzes = by === 'page' ? round : null;
+    this.#reviews.pagesChanged();
+    return ACCEPTED;
   }
 
   /** Ends every timer; what was begun is finished and stored. */

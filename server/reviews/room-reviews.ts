@@ -4,6 +4,7 @@ import type { Recorded } from '../aggregate/recorded.ts';
 import type { Broadcaster } from '../delivery/broadcaster.ts';
 import { errorFacts, type Log } from '../log.ts';
 import type { Cancel, Clock, Measurements, PlayingCard } from '../ports.ts';
+import type { SeatConnections } from '../presence/seat-connections.ts';
 import type { SeatHolder } from '../room/command.ts';
 import type { RoomEvent } from '../room/event.ts';
 import type { Room } from '../room/room.ts';
@@ -25,6 +26,7 @@ export interface ReviewPorts {
 export interface ReviewedRoom {
   readonly room: Pick<Room, 'state'>;
   readonly broadcaster: Pick<Broadcaster, 'sendTo'>;
+  readonly connections: Pick<SeatConnections, 'analyzesItself'>;
   readonly card: PlayingCard;
   readonly log: Log;
   /** The room, or the class it belongs to; see `ports.ts`. */
@@ -71,6 +73,13 @@ export class RoomReviews {
     return seat ? this.#messageFor(seat) : null;
   }
 
+  /** To be called when a page has said who analyzes its seat, and when a connection is over (rule WK9). */
+  pagesChanged(): void {
+    for (const { analyses, holder } of this.#seats) {
+      analyses?.leaveToPage(this.#about.connections.analyzesItself(holder, this.#round));
+    }
+  }
+
   /** Nobody is told anything any more, and what was asked for is aborted. */
   stop(): void {
     this.#isStopped = true;
@@ -113,8 +122,9 @@ export class RoomReviews {
   #seatReview(holder: SeatHolder): SeatReview {
     const { analyzer } = this.#ports;
     const { card, fairnessKey } = this.#about;
-    const onResult = () => this.#sendSoon();
-    const analyses = analyzer ? new SeatAnalyses({ analyzer, card, fairnessKey, onResult }) : null;
+    const analyses: SeatAnalyses | null = analyzer
+      ? new SeatAnalyses({ analyzer, card, fairnessKey, onResult: () => this.#sendSoon(analyses) })
+      : null;
     return { holder, analyses, soFar: Promise.resolve(null), first: null };
   }
 
@@ -156,10 +166,12 @@ export class RoomReviews {
     this.#send();
   }
 
-  #sendSoon(): void {
+  /** What a page analyzes itself goes out with what others wait for, or when there is all of it. */
+  #sendSoon(after: SeatAnalyses | null): void {
     if (this.#seats.every(({ first }) => first === null)) return;
     const isOver = this.#seats.every(({ analyses }) => analyses?.isOver);
-    if (isOver) this.#send();
+    if (after?.isSpare && !isOver) return;
+    if (isOver || !this.#seats.some(({ analyses }) => isAwaited(analyses))) this.#send();
     else this.#cancelMessage ??= this.#ports.clock.after(PROGRESS_MS, () => this.#send());
   }
 
@@ -181,8 +193,10 @@ export class RoomReviews {
     const ms = clock.now() - this.#closedAt;
     if (!this.#isFirstMeasured) metrics?.reviewed('first-review', ms);
     this.#isFirstMeasured = true;
-    const asked = this.#seats.flatMap(({ analyses }) => (analyses?.isEmpty === false ? [analyses] : []));
-    if (asked.length === 0 || asked.some(({ isOver }) => !isOver)) return;
+    const asked = this.#seats.flatMap(({ analyses }) =>
+      analyses === null || analyses.isEmpty || analyses.isSpare ? [] : [analyses],
+    );
+    if (asked.length === 0 || asked.some(isAwaited)) return;
     metrics?.reviewed('last-analysis', ms);
     this.#closedAt = null;
   }
@@ -197,6 +211,11 @@ export class RoomReviews {
     const more = analyses !== null && !analyses.isOver;
     return { round: this.#round, review: analyses?.into(first) ?? first, more };
   }
+}
+
+/** Whether more is to come that somebody waits for here. */
+function isAwaited(analyses: SeatAnalyses | null): boolean {
+  return analyses !== null && !analyses.isOver && !analyses.isSpare;
 }
 
 /** A choice made or withdrawn on this seat, by whomever. */

@@ -11,7 +11,13 @@ import {
   withReducedBudget,
 } from '../../shared-engine/index.ts';
 import type { PlayingCard } from '../ports.ts';
-import type { AnalysisRequest, AnalysisResult, DeepAnalyzer, PendingAnalysis } from '../work-ports.ts';
+import type {
+  AnalysisRank,
+  AnalysisRequest,
+  AnalysisResult,
+  DeepAnalyzer,
+  PendingAnalysis,
+} from '../work-ports.ts';
 import { analysisRequests } from './analysis-requests.ts';
 
 /** One choice on its way: asked for, then answered, perhaps with null. */
@@ -45,6 +51,9 @@ export class SeatAnalyses {
   /** The step that is prepared, and how that is aborted. */
   #prepared: { readonly steps: number; readonly abort: AbortController } | null = null;
   #askedLedger: AskedLedger | null = null;
+  /** Where the round is closed: what the seat knows of it. */
+  #closed: SeatRecord | null = null;
+  #isSpare = false;
 
   constructor(options: SeatAnalysesOptions) {
     this.#options = options;
@@ -60,20 +69,43 @@ export class SeatAnalyses {
     return this.#asked.length === 0;
   }
 
+  /** Whether the page of the seat analyzes the round itself, so that nobody waits for any of this. */
+  get isSpare(): boolean {
+    return this.#isSpare;
+  }
+
+  /** The page analyzes the round itself from now on, or does so no longer; what was left out for its sake is asked for anew. */
+  leaveToPage(isLeft: boolean): void {
+    if (isLeft === this.#isSpare) return;
+    this.#isSpare = isLeft;
+    if (isLeft) this.#endPreparation();
+    for (const [nth, { request, pending, isOver, result }] of this.#asked.entries()) {
+      if (isLeft || !isOver) pending.rank(this.#rank);
+      else if (result === null) this.#asked[nth] = this.#ask(request);
+    }
+    this.#askLedger();
+  }
+
   /** Asks for what is new in the seat's view, aborts what was withdrawn, and has what is open prepared. */
   follow(view: SeatView): void {
     const { card, fairnessKey } = this.#options;
-    this.#prepare(view);
+    if (!this.#isSpare) this.#prepare(view);
     const requests = analysisRequests(recordSoFar(view), card, fairnessKey);
     const changed = requests.findIndex(
       ({ decisionId }, nth) => this.#asked[nth]?.request.decisionId !== decisionId,
     );
     const from = changed === -1 ? requests.length : changed;
+    if (view.stage.phase === 'closed') this.#closed = view.record;
     for (const { abort } of this.#asked.splice(from)) abort.abort();
-    for (const request of requests.slice(from)) this.#ask(request);
-    if (view.stage.phase !== 'closed') return;
-    for (const { pending } of this.#asked) pending.lowerPriority();
-    if (this.#asked.length > 0 && this.#askedLedger === null) this.#askLedger(view.record);
+    for (const request of requests.slice(from)) this.#asked.push(this.#ask(request));
+    if (this.#closed === null) return;
+    for (const { pending } of this.#asked) pending.rank(this.#rank);
+    this.#askLedger();
+  }
+
+  get #rank(): AnalysisRank {
+    if (this.#isSpare) return 'spare';
+    return this.#closed === null ? 'live' : 'background';
   }
 
   /** The review with every analysis that is there. */
@@ -87,14 +119,16 @@ export class SeatAnalyses {
 
   /** Aborts everything. */
   stop(): void {
-    this.#prepared?.abort.abort();
-    this.#prepared = null;
+    this.#endPreparation();
     for (const { abort } of this.#asked.splice(0)) abort.abort();
     this.#askedLedger?.abort.abort();
     this.#askedLedger = null;
   }
 
-  #askLedger(record: SeatRecord): void {
+  /** Once, and not where the page tells luck and choices of its round itself. */
+  #askLedger(): void {
+    const record = this.#closed;
+    if (record === null || this.#isSpare || this.#askedLedger !== null || this.isEmpty) return;
     const { analyzer, card, fairnessKey, onResult } = this.#options;
     const asked: AskedLedger = { abort: new AbortController(), ledger: null, isOver: false };
     this.#askedLedger = asked;
@@ -118,17 +152,22 @@ export class SeatAnalyses {
     analyzer.prepare({ record: view.record, open, card, fairnessKey }, abort.signal);
   }
 
-  #ask(request: AnalysisRequest): void {
+  #endPreparation(): void {
+    this.#prepared?.abort.abort();
+    this.#prepared = null;
+  }
+
+  #ask(request: AnalysisRequest): Asked {
     const { analyzer, onResult } = this.#options;
     const abort = new AbortController();
-    const pending = analyzer.analyze(request, abort.signal);
+    const pending = analyzer.analyze(request, abort.signal, this.#rank);
     const asked: Asked = { request, pending, abort, result: null, isOver: false };
-    this.#asked.push(asked);
     void pending.result.then((result) => {
       if (this.#asked[request.nth] !== asked) return;
       asked.result = result;
       asked.isOver = true;
       onResult();
     });
+    return asked;
   }
 }

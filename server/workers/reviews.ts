@@ -56,34 +56,31 @@ export function pooledAnalyzer(analyzer: AnalyzerOptions): DeepAnalyzer {
   }
 
   return {
-    analyze({ record, nth, card: playingCard, fairnessKey }, signal) {
+    analyze({ record, nth, card: playingCard, fairnessKey }, signal, rank) {
       onRequest?.();
       const options = workOptions('analyze', fairnessKey, affinityKeyOf(record), signal);
       let used = depth;
       let pending: PendingWork | null = null;
-      let rank: 'lowered' | 'raised' | null = null;
+      let priority = rank;
       const analyzed = (result: TaskResult | null): AnalysisResult | null =>
         result?.kind === 'analyze' ? { analysis: result.analysis, reducedBudget: used !== depth } : null;
       const analysis = async () => {
         const card = await cards.refOf(playingCard, fairnessKey);
         if (card === null) return null;
-        pending = pool.run((moment) => {
-          used = depthAt(moment);
-          return { kind: 'analyze', card, record, nth, depth: used };
-        }, options);
-        if (rank === 'lowered') pending.lowerPriority();
-        if (rank === 'raised') pending.raisePriority();
+        pending = pool.run(
+          (moment) => {
+            used = depthAt(moment);
+            return { kind: 'analyze', card, record, nth, depth: used };
+          },
+          { ...options, priority },
+        );
         return analyzed(await pending.result);
       };
       return {
         result: analysis(),
-        lowerPriority() {
-          rank ??= 'lowered';
-          pending?.lowerPriority();
-        },
-        raisePriority() {
-          rank = 'raised';
-          pending?.raisePriority();
+        rank(to) {
+          if (priority !== 'interactive') priority = to;
+          pending?.rank(to);
         },
       };
     },

@@ -32,10 +32,8 @@ export interface PendingWork {
   readonly result: Promise<TaskResult | null>;
   /** Why the result is null; null where it was aborted. */
   whyNot(): LeftOutReason | null;
-  /** Tables in play go first from now on. */
-  lowerPriority(): void;
-  /** It goes before tables in play from now on, whatever is said later. */
-  raisePriority(): void;
+  /** Where it stands from now on; what is `interactive` once stays that. */
+  rank(priority: Priority): void;
 }
 
 /** How a task stands when a worker takes it. */

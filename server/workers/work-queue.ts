@@ -2,10 +2,15 @@
 
 /**
  * What one person waits for comes first, then tables in play, then rounds that are closed; for idle hours is what nobody
- * has asked for yet.
+ * has asked for yet, and spare what the page of the seat does itself.
  */
-export const PRIORITIES = ['interactive', 'live', 'background', 'idle'] as const;
+export const PRIORITIES = ['interactive', 'live', 'background', 'idle', 'spare'] as const;
 export type Priority = (typeof PRIORITIES)[number];
+
+/** Whether somebody here waits for work of this priority: other work counts in no size and no age of the queue. */
+export function isWaitedFor(priority: Priority): boolean {
+  return priority !== 'idle' && priority !== 'spare';
+}
 
 export interface QueueItem {
   readonly priority: Priority;
@@ -15,7 +20,7 @@ export interface QueueItem {
   readonly affinityKey: string | null;
 }
 
-/** Bounded: what is pushed when it is full stays outside. */
+/** Bounded: what is pushed when it is full stays outside, and spare work as soon as it would be full with all of that. */
 export class WorkQueue<T extends QueueItem> {
   readonly #maxSize: number;
   /** For each priority the waiting items of each fairness key; the key whose turn it is stands first. */
@@ -24,20 +29,22 @@ export class WorkQueue<T extends QueueItem> {
     live: new Map(),
     background: new Map(),
     idle: new Map(),
+    spare: new Map(),
   };
   #size = 0;
+  #spare = 0;
 
   constructor(maxSize: number) {
     this.#maxSize = maxSize;
   }
 
-  /** Work for idle hours counts nowhere: nobody waits for it. */
+  /** Of work that somebody waits for. */
   get size(): number {
     return this.#size;
   }
 
   get isEmpty(): boolean {
-    return this.#size === 0 && this.#waiting.idle.size === 0;
+    return this.#size === 0 && this.#waiting.idle.size === 0 && this.#spare === 0;
   }
 
   get isFull(): boolean {
@@ -51,7 +58,7 @@ export class WorkQueue<T extends QueueItem> {
 
   /** False where the queue is full. */
   push(item: T): boolean {
-    if (this.isFull) return false;
+    if (this.isFull || (item.priority === 'spare' && this.#size + this.#spare >= this.#maxSize)) return false;
     this.#listOf(item).push(item);
     this.#count(item, 1);
     return true;
@@ -100,11 +107,13 @@ export class WorkQueue<T extends QueueItem> {
     const { items } = this;
     for (const priority of PRIORITIES) this.#waiting[priority].clear();
     this.#size = 0;
+    this.#spare = 0;
     return items;
   }
 
   #count({ priority }: T, change: 1 | -1): void {
-    if (priority !== 'idle') this.#size += change;
+    if (isWaitedFor(priority)) this.#size += change;
+    if (priority === 'spare') this.#spare += change;
   }
 
   #listOf({ priority, fairnessKey }: T): T[] {

@@ -11,7 +11,7 @@ import type { Cancel, Clock } from '../ports.ts';
 import type { TaskResult } from './task.ts';
 import { type LeftOutReason, WorkCounts } from './work-counts.ts';
 import type { MakeTask, PendingWork, WorkOptions } from './work-options.ts';
-import { type Priority, type QueueItem, WorkQueue } from './work-queue.ts';
+import { isWaitedFor, type Priority, type QueueItem, WorkQueue } from './work-queue.ts';
 import { TaskFailed, type TaskWorker } from './worker.ts';
 
 /** Tries of one task. */
@@ -78,7 +78,7 @@ export class WorkerPool {
   /** How long the oldest of what waits was asked for ago, in milliseconds; 0 where nothing waits. */
   get oldestMs(): number {
     const now = this.#options.clock.now();
-    const waiting = this.#queue.items.filter(({ priority }) => priority !== 'idle');
+    const waiting = this.#queue.items.filter(({ priority }) => isWaitedFor(priority));
     return waiting.reduce((oldest, { askedAt }) => Math.max(oldest, now - askedAt), 0);
   }
 
@@ -115,12 +115,7 @@ export class WorkerPool {
     signal?.addEventListener('abort', abort);
     if (this.#closed || signal?.aborted) job.settle(null);
     else this.#enqueue(job);
-    return {
-      result,
-      whyNot: () => job.leftOut,
-      lowerPriority: () => this.#rank(job, 'background'),
-      raisePriority: () => this.#rank(job, 'interactive'),
-    };
+    return { result, whyNot: () => job.leftOut, rank: (to) => this.#rank(job, to) };
   }
 
   /** Starts a worker, so that the first task does not wait for it. */
@@ -152,11 +147,12 @@ export class WorkerPool {
       if (this.#queue.delete(job)) this.#leaveOut(job, 'too-old');
     });
     this.#dispatch(job.affinityKey);
-    if (job.priority !== 'idle' && this.#queue.size > 0) this.#makeWay();
+    this.#makeWayFor(job);
   }
 
   /** One worker breaks off what it does for idle hours, and goes on with it when nothing else waits. */
-  #makeWay(): void {
+  #makeWayFor({ priority }: Job): void {
+    if (!isWaitedFor(priority) || this.#queue.size === 0) return;
     for (const [worker, state] of this.#workers) {
       if (state.job?.priority !== 'idle' || state.givesWay) continue;
       state.givesWay = true;
@@ -173,17 +169,19 @@ export class WorkerPool {
   }
 
   #leaveOut(job: Job, reason: LeftOutReason): void {
-    // Nobody misses what was not asked for yet.
-    if (job.priority !== 'idle') this.counts.leftOut(job.options.kind, reason);
+    // Nobody here misses what was not asked for yet, or what a page does itself.
+    if (isWaitedFor(job.priority)) this.counts.leftOut(job.options.kind, reason);
     job.leftOut = reason;
     job.settle(null);
   }
 
   #rank(job: Job, priority: Priority): void {
-    if (job.priority === 'interactive') return;
+    if (job.priority === 'interactive' || job.priority === priority) return;
     const waited = this.#queue.delete(job);
     job.priority = priority;
-    if (waited) this.#queue.push(job);
+    if (!waited) return;
+    if (this.#queue.push(job)) this.#makeWayFor(job);
+    else this.#leaveOut(job, 'queue-full');
   }
 
   #abort(job: Job): void {

@@ -90,7 +90,7 @@ export class Session {
         return this.#reject(message.id, message.kind === 'hello' ? 'bad-frame' : 'not-seated');
       case 'seated':
         if (message.kind === 'hello') return this.#reject(message.id, 'bad-frame');
-        return this.#answer(message.id, await submit(this.#state, message));
+        return this.#answer(message.id, await carryOut(this.#state, message));
       case 'closed':
         return;
     }
@@ -167,10 +167,11 @@ async function isStillGood({ room }: ActiveRoom, holder: SeatHolder, shown: stri
 }
 
 /** Ids are the client's own, so they count within one person's stay on a seat. */
-function submit(
-  { live, seat: { holder, name, from, known } }: State & { kind: 'seated' },
+async function carryOut(
+  { live, seat }: State & { kind: 'seated' },
   message: Exclude<ClientMessage, { kind: 'hello' }>,
 ): Promise<Answer> {
+  const { holder, name, from, known } = seat;
   const over = { name, from, known };
   const id = `${holder.since}/${message.id}`;
   switch (message.kind) {
@@ -180,6 +181,9 @@ function submit(
     }
     case 'action':
       return live.room.submit({ kind: 'action', holder, over, action: message.action }, id);
+    // Nothing of the room: it ends with the connection and is not stored.
+    case 'analyzed-by':
+      return live.analyzedBy(seat, message);
   }
 }
 

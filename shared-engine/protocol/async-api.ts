@@ -15,6 +15,8 @@ const SUMMARIES: Readonly<Record<ReturnType<typeof kindOf>, string>> = {
   hello: 'The first frame: redeems a ticket, offers versions and may say which table is known already.',
   choose: 'A choice for the own seat in a round: a pass, its withdrawal, a vote or a courtesy number.',
   action: 'Anything else at the table: readiness, leaving, and what only the host does.',
+  'analyzed-by':
+    'Who analyzes the choices of the own seat in a round while this connection is open: the page itself, or the server, which is as usual. A program that reads no reviews has no use for it.',
   welcome: 'The answer to `hello`, with the version that is spoken from now on.',
   ack: 'The command with this id is carried out and stored.',
   rejected:

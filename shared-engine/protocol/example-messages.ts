@@ -54,6 +54,7 @@ export function exampleMessages(): Readonly<Record<string, readonly (ClientMessa
       { kind: 'action', id: 'a1', action: { kind: 'ready', ready: true } },
       { kind: 'action', id: 'a2', action: { kind: 'seat-bot', seat: 3, style: 'typical' } },
     ],
+    'analyzed-by': [{ kind: 'analyzed-by', id: 'o1', round: 1, by: 'page' }],
     welcome: [{ kind: 'welcome', id: 'h1', version: 1 }],
     ack: [{ kind: 'ack', id: 'c1' }],
     rejected: [{ kind: 'rejected', id: 'c1', code: 'wrong-round', message: ROOM_REJECTIONS['wrong-round'] }],

@@ -79,6 +79,16 @@ export const clientMessageSchema = z.discriminatedUnion('kind', [
     choice: choiceSchema,
   }),
   z.strictObject({ kind: z.literal('action'), id: idSchema, action: tableActionSchema }),
+  /**
+   * Who analyzes the choices of the own seat in this round as long as this connection is open: the page itself, or the
+   * server, which is as usual. The server then leaves them to the end; a page that cannot do it after all says `server`.
+   */
+  z.strictObject({
+    kind: z.literal('analyzed-by'),
+    id: idSchema,
+    round: z.int().min(1),
+    by: z.enum(['page', 'server']),
+  }),
 ]);
 export type ClientMessage = z.infer<typeof clientMessageSchema>;
 /** The table that a page has already. */

@@ -200,6 +200,25 @@ describe('a request', () => {
   });
 });
 
+it('WK9 who analyzes the seat is said first on each connection, is never stored, and not after a stop', async () => {
+  const storage = memoryStorage();
+  const fake = fakeConnection(storage);
+  const said = { kind: 'analyzed-by', id: 'said', round: 2, by: 'page' } as const;
+  fake.connection.announce(said);
+  await open(fake);
+  expect(fake.sockets[0]!.sent.slice(1)).toEqual([said]);
+  const taken = { ...said, by: 'server' } as const;
+  fake.connection.announce(taken);
+  fake.connection.send(VOTE);
+  await open(fake);
+  expect(fake.sockets[1]!.sent.slice(1)).toEqual([taken, VOTE]);
+  fake.receive({ kind: 'ack', id: VOTE.id });
+  expect(storage.read('requests')).toBeNull();
+  fake.connection.stop();
+  await open(fake);
+  expect(fake.sockets[2]!.sent).toHaveLength(1);
+});
+
 describe('the pause before the next attempt', () => {
   it('the pause doubles, stays in the upper half of its range, and is never longer than three seconds', () => {
     for (let failures = 0; failures < 40; failures++) {

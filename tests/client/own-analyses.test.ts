@@ -8,6 +8,7 @@ import {
   decisionKey,
   decisionsIn,
   withDeepAnalysis,
+  withReducedBudget,
 } from '../../shared-engine/analysis/review/deep-analysis.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
 import { houseCard } from '../../shared-engine/card/house/card.ts';
@@ -109,19 +110,23 @@ describe('a table of the server', () => {
   function page() {
     const told: ServerMessage[] = [];
     const requests: FollowRequest[] = [];
+    const claims: unknown[] = [];
     let tell: (answer: KeyedAnalysis | RecordedLedger) => void = () => {};
+    let fail = () => {};
     let ended = 0;
     const reviews = completedReviews({
       loadCard: async () => card,
       loadStart: async () => (ports) =>
         startOwnAnalyses({
           ...ports,
-          openWorker(onAnalysis) {
+          openWorker(onAnalysis, onFailure) {
             tell = onAnalysis;
+            fail = onFailure;
             return { send: (request) => requests.push(request), end: () => ended++ };
           },
         }),
       onMessage: (message) => told.push(message),
+      onAnalyzedBy: (round, by) => claims.push([round, by]),
     });
     const last = () => {
       const message = told.at(-1);
@@ -131,8 +136,10 @@ describe('a table of the server', () => {
     return {
       told,
       requests,
+      claims,
       reviews,
       last,
+      fail: () => fail(),
       tell: (nth: number) => tell({ key: keys[nth]!, analysis }),
       settle: (start: string) => tell({ start, ledger: SAMPLE_LEDGER }),
       ended: () => ended,
@@ -175,6 +182,54 @@ describe('a table of the server', () => {
     reviews.receive({ kind: 'review', round: 1, review: more, more: false });
     expect(last().review.choices[1]!.analysis).toEqual(analysis);
     expect(last().more).toBe(true);
+  });
+
+  test('WK8 says nothing of how closely a server looked where all that it tells was found in the page', async () => {
+    const { reviews, last, tell } = page();
+    reviews.receive(tableWith(offered));
+    await nextTurn();
+    reviews.receive(tableWith(closed));
+    await nextTurn();
+    for (const nth of keys.keys()) tell(nth);
+    const hurried = withReducedBudget(withDeepAnalysis(first, 0, analysisOf(4).analysis));
+    reviews.receive({ kind: 'review', round: 1, review: hurried, more: false });
+    expect(hurried.method).toMatch(/fewer times than usual/);
+    expect(last().review.method).not.toMatch(/fewer times than usual/);
+    reviews.stop();
+    const other = page();
+    other.reviews.receive(tableWith(offered));
+    await nextTurn();
+    other.reviews.receive(tableWith(closed));
+    await nextTurn();
+    other.reviews.receive({ kind: 'review', round: 1, review: hurried, more: false });
+    for (const nth of keys.keys()) other.tell(nth);
+    expect(other.last().review.method).toMatch(/fewer times than usual/);
+  });
+
+  test('WK9 is said to be analyzed in the page once a round, when the page does so and as long as its worker goes on', async () => {
+    const { claims, reviews, requests, last, fail } = page();
+    reviews.receive(tableWith(null));
+    reviews.receive(tableWith(closed));
+    await nextTurn();
+    expect(claims).toEqual([]);
+    reviews.receive(tableWith(offered, 2));
+    await nextTurn();
+    reviews.receive(tableWith(closed, 2));
+    await nextTurn();
+    expect(claims).toEqual([[2, 'page']]);
+    reviews.receive({ kind: 'review', round: 2, review: first, more: false });
+    expect(last().more).toBe(true);
+    fail();
+    fail();
+    expect(claims).toEqual([
+      [2, 'page'],
+      [2, 'server'],
+    ]);
+    expect(last().more).toBe(false);
+    const asked = requests.length;
+    reviews.receive(tableWith(offered, 3));
+    await nextTurn();
+    expect([claims.length, requests.length]).toEqual([2, asked]);
   });
 
   test('WK8 comes as the server has it to whoever watches, and to a page that finds the round closed', async () => {

@@ -1,5 +1,6 @@
 // An analyzer for tests: it keeps what it is asked and answers when and what the test says.
 import type {
+  AnalysisRank,
   AnalysisRequest,
   AnalysisResult,
   DeepAnalyzer,
@@ -10,8 +11,8 @@ import type { DeepAnalysis } from '../../shared-engine/analysis/review/analysis.
 import { sampleDeepAnalysis } from './classes.ts';
 
 export interface AskedAnalysis extends AnalysisRequest {
-  readonly isLowered: () => boolean;
-  readonly isRaised: () => boolean;
+  /** The one given last. */
+  readonly rank: () => AnalysisRank;
   /** Whether it has been answered or aborted. */
   readonly isOver: () => boolean;
   readonly isAborted: () => boolean;
@@ -34,9 +35,8 @@ export function fakeAnalyzer(): FakeAnalyzer {
   const asked: AskedAnalysis[] = [];
   const prepared: AskedPreparation[] = [];
   const analyzer: DeepAnalyzer = {
-    analyze(request, signal) {
-      let isLowered = false;
-      let isRaised = false;
+    analyze(request, signal, first) {
+      let rank = first;
       let isOver = false;
       let resolve: (result: AnalysisResult | null) => void = () => {};
       const result = new Promise<AnalysisResult | null>((settle) => {
@@ -49,19 +49,15 @@ export function fakeAnalyzer(): FakeAnalyzer {
       signal.addEventListener('abort', () => answer(null));
       asked.push({
         ...request,
-        isLowered: () => isLowered,
-        isRaised: () => isRaised,
+        rank: () => rank,
         isOver: () => isOver,
         isAborted: () => signal.aborted,
         answer,
       });
       return {
         result,
-        lowerPriority() {
-          isLowered = true;
-        },
-        raisePriority() {
-          isRaised = true;
+        rank(to) {
+          rank = to;
         },
       };
     },
@@ -76,11 +72,7 @@ export function fakeAnalyzer(): FakeAnalyzer {
 /** Answers everything at once. */
 export function answering(answer: (request: AnalysisRequest) => AnalysisResult | null): DeepAnalyzer {
   return {
-    analyze: (request) => ({
-      result: Promise.resolve(answer(request)),
-      lowerPriority() {},
-      raisePriority() {},
-    }),
+    analyze: (request) => ({ result: Promise.resolve(answer(request)), rank() {} }),
     prepare() {},
     ledger: async () => null,
   };

@@ -1,6 +1,6 @@
 // Sockets, tickets and timers for the page's connection, all of them run by the test.
 import type { ApiResult } from '../../client/connection/api.ts';
-import { type Connection, type ConnectionState, connect } from '../../client/connection/connection.ts';
+import { type ConnectionState, connect, type ServerConnection } from '../../client/connection/connection.ts';
 import { openPendingRequests } from '../../client/connection/pending.ts';
 import type { SocketEvents } from '../../client/connection/socket.ts';
 import type { TextStorage } from '../../client/storage/browser-storage.ts';
@@ -15,7 +15,7 @@ interface FakeSocket {
 }
 
 export interface FakeConnection {
-  readonly connection: Connection;
+  readonly connection: ServerConnection;
   readonly sockets: FakeSocket[];
   readonly states: ConnectionState[];
   readonly messages: ServerMessage[];

@@ -35,7 +35,7 @@ async function atFirstPass(at: TestServer, players: number, terms: Partial<Class
     await peer.choose({ kind: 'pass', step: 'first-right', tiles, blind: 0 });
     await peer.untilTable(() => ownView(peer).record.steps.length === 1, 'the pass');
   };
-  return { teacher, choose };
+  return { teacher, peers, choose };
 }
 
 const firstStep = async (at: TestServer, teacher: Teacher) =>
@@ -56,7 +56,7 @@ test('CA1 CA2 CA3 before their analyses choices are shown as being looked at, on
   expect(await firstStep(at, teacher)).toEqual(waiting);
   const [first, second] = fake.asked;
   expect(fake.asked).toHaveLength(2);
-  expect(fake.asked.map(({ isRaised }) => isRaised())).toEqual([true, true]);
+  expect(fake.asked.map(({ rank }) => rank())).toEqual(['interactive', 'interactive']);
   first!.answer(analysisByDecision(first!));
   await expect.poll(() => second!.isOver()).toBe(false);
   expect((await bigScreenOf(at, teacher)).spread!.choices[0]!.winsLost).toBeNull();
@@ -66,6 +66,23 @@ test('CA1 CA2 CA3 before their analyses choices are shown as being looked at, on
   expect(told.choices.every(({ winsLost }) => winsLost !== null)).toBe(true);
   expect(told.best!.why).toMatch(/[.]$/);
   expect(await firstStep(at, teacher)).toEqual(told);
+});
+
+test('WK9 what a page analyzes itself goes last in a class too, until its step is revealed', async () => {
+  const fake = fakeAnalyzer();
+  const at = await started({ seed: 'one truth', analyzer: fake.analyzer });
+  const { teacher, peers, choose } = await atFirstPass(at, 2, { names: true });
+  const [first] = peers;
+  const id = first!.newId();
+  first!.send({ kind: 'analyzed-by', id, round: first!.table.round, by: 'page' });
+  await first!.answerTo(id);
+  await choose(0, 0);
+  await choose(1, 5);
+  await expect.poll(() => fake.asked.map(({ rank }) => rank())).toEqual(['spare', 'live']);
+  await act(at, teacher, REVEAL);
+  expect(fake.asked.map(({ rank }) => rank())).toEqual(['interactive', 'interactive']);
+  for (const one of fake.asked) one.answer(analysisByDecision(one));
+  await expect.poll(async () => (await firstStep(at, teacher)).pending).toBe(0);
 });
 
 test('CA2 a report is the same after a restart, whatever an analyzer would say by then, and asks for what is missing', async () => {

@@ -131,10 +131,86 @@ describe('four people', () => {
     const { peers } = await tableOfFour(server);
     await deal(peers);
     await Promise.all(peers.map((peer) => playOn(peer, 'way', ({ stage }) => stage.phase === 'asking')));
-    expect(open().some((choice) => choice.isLowered())).toBe(false);
+    expect(new Set(open().map((choice) => choice.rank()))).toEqual(new Set(['live']));
     await Promise.all(peers.map((peer) => playOn(peer, 'way on')));
     await Promise.all(peers.map((peer) => count(peer, 1)));
-    expect(open().every((choice) => choice.isLowered())).toBe(true);
+    expect(new Set(open().map((choice) => choice.rank()))).toEqual(new Set(['background']));
+  });
+});
+
+describe('WK9 whose page analyzes the own seat', () => {
+  const ranksOf = (seat: number) => new Set(open(seat).map((choice) => choice.rank()));
+
+  /** Four at a table, the first of whom says so. */
+  async function oneLeft() {
+    const table = await tableOfFour(server);
+    const [first, ...others] = table.peers as [Peer, Peer, Peer, Peer];
+    await deal(table.peers);
+    const say = async (by: 'page' | 'server', round = 1) => {
+      const id = first.newId();
+      first.send({ kind: 'analyzed-by', id, round, by });
+      expect((await first.answerTo(id)).kind).toBe('ack');
+    };
+    return { ...table, first, others, say };
+  }
+
+  test('nothing is prepared for the seat, and its choices go last, until the page takes it back', async () => {
+    const { first, others, say } = await oneLeft();
+    const stopped = () =>
+      fake.prepared.filter(({ isAborted }) => isAborted()).map(({ record }) => record.seat);
+    await say('page', 2);
+    expect(stopped()).toEqual([]);
+    await say('page');
+    expect(stopped()).toEqual([0]);
+    const random = stream('left', 'x');
+    for (const peer of [first, ...others]) await peer.choose(anyAnswer(ownView(peer), random));
+    await first.untilTable(() => ownView(first).record.steps.length === 1);
+    await first.roundTrip();
+    expect(fake.prepared.filter(({ record }) => record.seat === 0)).toHaveLength(1);
+    expect([0, 1, 2, 3].map((seat) => [...ranksOf(seat)])).toEqual([['spare'], ['live'], ['live'], ['live']]);
+    await say('server');
+    expect([...ranksOf(0)]).toEqual(['live']);
+  });
+
+  test('nobody is kept waiting for them, and the table hears of them when all are there', async () => {
+    const { peers, first, others, say } = await oneLeft();
+    await say('page');
+    await Promise.all(peers.map((peer) => playOn(peer, 'left')));
+    await Promise.all(peers.map((peer) => count(peer, 1)));
+    expect([...ranksOf(0)]).toEqual(['spare']);
+    for (const seat of [1, 2, 3]) for (const choice of open(seat)) choice.answer(analysisOf(8));
+    await Promise.all(peers.map((peer) => count(peer, 2)));
+    const more = ({ messages }: Peer) => messages.flatMap((m) => (m.kind === 'review' ? [m.more] : []));
+    expect(peers.map((peer) => more(peer).at(-1))).toEqual([true, false, false, false]);
+    const [one, ...left] = open(0);
+    one!.answer(analysisOf(8));
+    await nextTurn();
+    server.clock.advance(PROGRESS_MS);
+    await Promise.all(peers.map((peer) => peer.roundTrip()));
+    for (const peer of peers) expect(reviewsOf(peer)).toHaveLength(2);
+    for (const choice of left) choice.answer(analysisOf(8));
+    await Promise.all(peers.map((peer) => count(peer, 3)));
+    expect(depthsOf(reviewsOf(first)[2]!)).toBe(reviewsOf(first)[2]!.choices.length);
+    expect(others.map((peer) => more(peer).length)).toEqual([3, 3, 3]);
+  });
+
+  test('they wait like others again when its connection is over, and what was left out is asked for anew', async () => {
+    const { peers, first, say, guests } = await oneLeft();
+    await say('page');
+    await Promise.all(peers.map((peer) => playOn(peer, 'gone')));
+    await count(first, 1);
+    const [dropped, ...others] = open(0);
+    dropped!.answer(null);
+    await nextTurn();
+    const asked = fake.asked.length;
+    await first.close();
+    await expect.poll(() => fake.asked.length).toBe(asked + 1);
+    expect(fake.asked.at(-1)).toMatchObject({ nth: dropped!.nth, decisionId: dropped!.decisionId });
+    expect([...ranksOf(0)]).toEqual(['background']);
+    for (const choice of [...others, ...open(0)]) choice.answer(analysisOf(8));
+    const back = await sitDown(server, guests[0]!);
+    const { review } = await back.review();
+    expect(depthsOf(review)).toBe(review.choices.length);
   });
 });
 

@@ -46,6 +46,7 @@ const MATRIX: Readonly<Record<Verb, Readonly<Record<Role, Outcome>>>> = {
     stranger: CLOSE.ticketRejected,
     expired: 'bad-frame',
   },
+  'analyzed-by': { host: 'ack', seated: 'ack', 'other seat': 'ack', ...OUTSIDE },
   'choose pass': { host: 'ack', seated: 'ack', 'other seat': 'not-your-seat', ...OUTSIDE },
   'choose withdraw': {
     host: 'nothing-to-withdraw',
@@ -151,6 +152,7 @@ async function say(peer: Peer, verb: Verb, role: Role): Promise<Outcome> {
 
 function messageOf(verb: Verb, role: Role, peer: Peer, id: string): ClientMessage {
   if (verb === 'hello') return { kind: 'hello', id, versions: [1, 1], ticket: 'T'.repeat(43) };
+  if (verb === 'analyzed-by') return { kind: verb, id, round: 1, by: 'page' };
   const [kind, what] = verb.split(' ') as ['choose', Choice['kind']] | ['action', TableAction['kind']];
   if (kind === 'action') return { kind, id, action: ACTIONS[what] };
   const table = peer.latest();

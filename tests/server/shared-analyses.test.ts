@@ -4,7 +4,7 @@ import { playingCard } from '../../server/playing-card.ts';
 import { analysisRequests } from '../../server/reviews/analysis-requests.ts';
 import { sharedAnalyzer } from '../../server/reviews/shared-analyses.ts';
 import { sharedReviewer } from '../../server/reviews/shared-reviews.ts';
-import type { AnalysisRequest } from '../../server/work-ports.ts';
+import type { AnalysisRank, AnalysisRequest } from '../../server/work-ports.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
 import { HOUSE_CARD } from '../../shared-engine/card/house/card.ts';
 import type { SeatRecord } from '../../shared-engine/rules/view/record.ts';
@@ -90,9 +90,10 @@ describe('deep analyses in a class', () => {
   function shared() {
     const fake = fakeAnalyzer();
     const analyzer = sharedAnalyzer(fake.analyzer);
-    const ask = (record: SeatRecord, nth = 0) => {
+    const ask = (record: SeatRecord, nth = 0, rank: AnalysisRank = 'live') => {
       const abort = new AbortController();
-      return { ...analyzer.analyze(requestFor(record, nth), abort.signal), abort: () => abort.abort() };
+      const pending = analyzer.analyze(requestFor(record, nth), abort.signal, rank);
+      return { ...pending, abort: () => abort.abort() };
     };
     return { asked: fake.asked, ask };
   }
@@ -108,15 +109,20 @@ describe('deep analyses in a class', () => {
     expect(asked).toHaveLength(3);
   });
 
-  test('go behind others, and are aborted, when everybody who asked has said so, and only once', () => {
+  test('WK9 stand as they do for the most urgent who asked, and are aborted with the last of them', () => {
     const { asked, ask } = shared();
-    const [first, second] = [ask(one), ask(one)];
-    first.lowerPriority();
-    first.lowerPriority();
-    expect(asked[0]!.isLowered()).toBe(false);
+    const [first, second, third] = [ask(one, 0, 'spare'), ask(one), ask(one, 0, 'spare')];
+    const rank = () => asked[0]!.rank();
+    expect(rank()).toBe('live');
+    second.rank('background');
+    second.rank('background');
+    expect(rank()).toBe('background');
     second.abort();
     second.abort();
-    expect([asked[0]!.isLowered(), asked[0]!.isAborted()]).toEqual([true, false]);
+    expect([rank(), asked[0]!.isAborted()]).toEqual(['spare', false]);
+    third.rank('interactive');
+    third.abort();
+    expect([rank(), asked[0]!.isAborted()]).toEqual(['spare', false]);
     first.abort();
     expect(asked[0]!.isAborted()).toBe(true);
     ask(one);

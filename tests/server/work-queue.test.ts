@@ -39,6 +39,19 @@ describe('work that waits', () => {
     expect(drain(queue)).toBe('teacher played later closed');
   });
 
+  test('WK9 that a page does itself is taken last of all, the rooms in turn', () => {
+    const queue = queueOf(
+      item('a0', 'a', 'spare'),
+      item('a1', 'a', 'spare'),
+      item('b0', 'b', 'spare'),
+      item('prepared', 'c', 'idle'),
+      item('closed', 'c', 'background'),
+    );
+    expect(queue.size).toBe(1);
+    expect(drain(queue)).toBe('closed prepared a0 b0 a1');
+    expect(queue.isEmpty).toBe(true);
+  });
+
   test('of one room or class never keeps another waiting for more than one piece in turn', () => {
     const class60 = Array.from({ length: 6 }, (_, n) => item(`c${n}`, 'class'));
     const queue = queueOf(...class60, item('a0', 'a'), item('b0', 'b'), item('a1', 'a'));
@@ -77,6 +90,20 @@ describe('work that waits', () => {
     expect(drain(queue)).toBe('1 3');
     expect(queue.size).toBe(0);
   });
+});
+
+test('WK9 what a page does itself takes no place from anything, and finds none where it would be full with all of that', () => {
+  const queue = new WorkQueue<Item>(3);
+  const push = (name: string, priority: Priority) => queue.push(item(name, 'room', priority));
+  expect([push('p0', 'spare'), push('a', 'live'), push('p1', 'spare'), push('p2', 'spare')]).toEqual([
+    true,
+    true,
+    true,
+    false,
+  ]);
+  expect([push('b', 'live'), push('c', 'live'), push('d', 'live')]).toEqual([true, true, false]);
+  expect(drain(queue)).toBe('a b c p0 p1');
+  expect(push('p3', 'spare')).toBe(true);
 });
 
 test('a full queue takes nothing more, and forgets nothing it has', () => {

@@ -68,7 +68,7 @@ describe('waiting work', () => {
     run(0);
     const closed = run(1);
     run(2);
-    closed.lowerPriority();
+    closed.rank('background');
     expect(await drain()).toEqual([0, 2, 1]);
   });
 
@@ -77,8 +77,8 @@ describe('waiting work', () => {
     run(0);
     run(1);
     const revealed = run(2);
-    revealed.raisePriority();
-    revealed.lowerPriority();
+    revealed.rank('interactive');
+    revealed.rank('background');
     expect(await drain()).toEqual([0, 2, 1]);
   });
 
@@ -319,6 +319,46 @@ describe('work for idle hours', () => {
     fake.taken[0]!.done(DONE);
     await nextTurn();
     expect(numbers()).toEqual([]);
+  });
+});
+
+describe('work that a page does itself', () => {
+  const SPARE = { priority: 'spare', maxWaitMs: 60_000, timeoutMs: 60_000 } as const;
+
+  test('WK9 is done last, counts nowhere, and is not missed where it is left out', async () => {
+    const { pool, run, clock, leftOut, drain } = poolOf(1, 3);
+    run(0, { timeoutMs: 100_000 });
+    const left = [1, 2, 3, 4].map((nth) => run(nth, SPARE));
+    run(5, { maxWaitMs: 100_000 });
+    run(6, { ...SPARE, priority: 'idle' });
+    clock.advance(1000);
+    expect([pool.waiting, pool.isFull, pool.oldestMs]).toEqual([1, false, 1000]);
+    expect(await left[3]!.result).toBeNull();
+    expect(await drain()).toEqual([0, 5, 6, 1, 2, 3]);
+    expect(leftOut()).toEqual([]);
+  });
+
+  test('WK9 waits like other work from the moment at which it is ranked so, and then breaks off what is prepared', async () => {
+    const { run, fake, drain } = poolOf();
+    run(0, { priority: 'idle', maxWaitMs: 60_000, timeoutMs: 60_000 });
+    const pending = run(1, SPARE);
+    expect(fake.taken[0]!.isStopped()).toBe(false);
+    pending.rank('live');
+    expect(fake.taken[0]!.isStopped()).toBe(true);
+    fake.taken[0]!.fail();
+    await nextTurn();
+    expect(await drain()).toEqual([1, 0]);
+  });
+
+  test('WK9 is answered with nothing and counted where it is wanted after all and the queue is full', async () => {
+    const { run, leftOut } = poolOf(1, 2);
+    run(0);
+    const pending = run(1, SPARE);
+    run(2);
+    run(3);
+    pending.rank('live');
+    expect(await pending.result).toBeNull();
+    expect(leftOut()).toEqual([['queue-full', 1]]);
   });
 });
 

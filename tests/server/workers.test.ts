@@ -48,7 +48,7 @@ describe('deep analyses', () => {
 
   test('are given a seat’s record and the name of the card, and nothing more', async () => {
     const { pool, cards, fake } = fakePool();
-    pooledAnalyzer({ pool, cards, depth: 'deep', maxQueue: 5 }).analyze(requests[3]!, signal);
+    pooledAnalyzer({ pool, cards, depth: 'deep', maxQueue: 5 }).analyze(requests[3]!, signal, 'live');
     await nextTurn();
     expect(fake.taken.map(({ task }) => task)).toEqual([
       { kind: 'analyze', card: HOUSE_CARD_REF, record, nth: 3, depth: 'deep' },
@@ -58,7 +58,7 @@ describe('deep analyses', () => {
   test('are less close while too many wait, say so, and are close again when there is time', async () => {
     const { pool, cards, fake } = fakePool();
     const analyzer = pooledAnalyzer({ pool, cards, depth: 'deep', maxQueue: 2 });
-    const all = requests.slice(0, 5).map((request) => analyzer.analyze(request, signal).result);
+    const all = requests.slice(0, 5).map((request) => analyzer.analyze(request, signal, 'live').result);
     await nextTurn();
     const depths: unknown[] = [];
     for (let next = fake.taken[0]; next; next = fake.taken[0]) {
@@ -74,7 +74,7 @@ describe('deep analyses', () => {
   test('are shorter at the second try, and missing after that', async () => {
     const { pool, cards, fake } = fakePool();
     const analyzer = pooledAnalyzer({ pool, cards, depth: 'deep', maxQueue: 5 });
-    const { result } = analyzer.analyze(requests[0]!, signal);
+    const { result } = analyzer.analyze(requests[0]!, signal, 'live');
     await nextTurn();
     fake.taken[0]!.die();
     await nextTurn();
@@ -87,7 +87,7 @@ describe('deep analyses', () => {
     const { pool, cards, fake } = fakePool();
     const analyzer = pooledAnalyzer({ pool, cards, depth: 'deep', maxQueue: 50 });
     const other = analysisRequests(records('another', 1)[0]!, card, 'other room');
-    for (const request of [...requests.slice(0, 3), other[0]!]) analyzer.analyze(request, signal);
+    for (const request of [...requests.slice(0, 3), other[0]!]) analyzer.analyze(request, signal, 'live');
     await nextTurn();
     const rooms: boolean[] = [];
     for (let next = fake.taken[0]; next; next = fake.taken[0]) {

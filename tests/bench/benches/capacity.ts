@@ -48,18 +48,24 @@ const SETTINGS = {
 
 export const bench: Bench = {
   summary:
-    'Share of choices judged within 5 s of the close on one core, no page judging: 40 tables of four, 160 of one.',
+    'Share of choices judged within 5 s of the close on one core: 40 tables of four, with no page and with half of the pages judging their own seat, and 160 of one.',
   async run({ seed, size }) {
     const { tables, stepMs } = AMOUNTS[size];
-    const four = await carried({ people: 4, tables, stepMs, seed });
-    const alone = await carried({ people: 1, tables: 4 * tables, stepMs, seed });
-    const named = Object.entries(alone).map(([key, figure]) => [`alone_${key}`, figure]);
-    return { ...four, ...Object.fromEntries(named) };
+    const four = await carried({ people: 4, judging: 0, tables, stepMs, seed });
+    const half = await carried({ people: 4, judging: 2, tables, stepMs, seed });
+    const alone = await carried({ people: 1, judging: 0, tables: 4 * tables, stepMs, seed });
+    return { ...four, ...named('half', half), ...named('alone', alone) };
   },
 };
 
+function named(prefix: string, figures: Figures): Figures {
+  return Object.fromEntries(Object.entries(figures).map(([key, figure]) => [`${prefix}_${key}`, figure]));
+}
+
 interface Sitting extends Amounts {
   readonly people: 1 | 4;
+  /** Of them, how many have a page that judges their choices itself: what it finds is not looked at here. */
+  readonly judging: 0 | 2;
   readonly seed: string;
 }
 
@@ -95,14 +101,17 @@ async function carried({ seed, ...sitting }: Sitting): Promise<Figures> {
   }
 }
 
-/** One round of one table, begun in its turn; for each choice whether it was judged in time. */
+/** One round of one table, begun in its turn; for each choice that the server is to judge whether it was in time. */
 async function evening(
   at: { readonly url: string },
   table: number,
-  { people, tables, stepMs, seed }: Sitting,
+  { people, judging, tables, stepMs, seed }: Sitting,
 ): Promise<boolean[]> {
   await pause((stepMs / tables) * table);
   const peers = people === 4 ? await dealtFour(at) : [await dealtAlone(at)];
+  for (const peer of peers.slice(0, judging)) {
+    peer.send({ kind: 'analyzed-by', id: peer.newId(), round: peer.table.round, by: 'page' });
+  }
   while (!peers.every(isClosed)) {
     await Promise.all(
       peers.map((peer, seat) => answerIn(peer, (stepMs * (seat + 1)) / people, `${seed} ${seat}`)),
@@ -111,7 +120,7 @@ async function evening(
     while (!peers.some(isAsked) && !peers.every(isClosed)) await pause(20);
   }
   await pause(PATIENCE_MS);
-  const judged = peers.flatMap(judgedChoices);
+  const judged = peers.slice(judging).flatMap(judgedChoices);
   for (const peer of peers) peer.socket.terminate();
   return judged;
 }
