@@ -1,4 +1,5 @@
 // The statements of the PostgreSQL store: each is one trip and one transaction, planned once a connection.
+import { HOUR_MS } from './schema.ts';
 
 /** A stored log with its snapshot, whose columns are null where there is none. */
 export interface LoadedLog {
@@ -17,13 +18,28 @@ export interface LoadedRow {
   readonly events: string;
 }
 
+/**
+ * The row of `stored_bytes` that this connection adds to. It is locked last in a statement, so that two that share one
+ * never wait for one another.
+ */
+const PART = 'pg_backend_pid() % 1024';
+const ADD_UP = 'ON CONFLICT (part) DO UPDATE SET bytes = stored_bytes.bytes + excluded.bytes';
+const TAKE_OFF = `
+      INSERT INTO quadrille.stored_bytes (part, bytes)
+      SELECT ${PART}, -sum(bytes) FROM gone HAVING count(*) > 0 ${ADD_UP}`;
+
+/** Logs that `removeBeyond` removes at most; where it has removed so many it is to be asked again. */
+export const REMOVED_AT_ONCE = 200;
+
 export const SQL = {
   create: `
     WITH made AS (
       INSERT INTO quadrille.log (code, kind, version, touched_at, bytes)
       SELECT $1, $2, $3::integer, $4::bigint, sum(octet_length(commands) + octet_length(events))
       FROM unnest($8::text[], $9::text[]) AS row (commands, events)
-      ON CONFLICT (code) DO NOTHING RETURNING id
+      ON CONFLICT (code) DO NOTHING RETURNING id, bytes
+    ), counted AS (
+      INSERT INTO quadrille.stored_bytes (part, bytes) SELECT ${PART}, bytes FROM made ${ADD_UP}
     ), snapped AS (
       INSERT INTO quadrille.snapshot (log, version, commands, state)
       SELECT id, $10::integer, $11::text, $12::text FROM made WHERE $10::integer IS NOT NULL
@@ -54,6 +70,9 @@ export const SQL = {
     ), appended AS (
       INSERT INTO quadrille.log_row (log, version, previous, at, commands, events)
       SELECT id, version, previous, at, commands, events FROM moved
+    ), counted AS (
+      INSERT INTO quadrille.stored_bytes (part, bytes)
+      SELECT ${PART}, sum(octet_length(commands) + octet_length(events)) FROM moved HAVING count(*) > 0 ${ADD_UP}
     )
     SELECT code FROM moved`,
   log: `
@@ -81,16 +100,39 @@ export const SQL = {
     WHERE log_row.log = this.id AND log_row.version = row.version`,
   versions: 'SELECT code, version FROM quadrille.log WHERE code = ANY ($1::text[])',
   codes: 'SELECT code FROM quadrille.log WHERE code > $1 ORDER BY code LIMIT $2',
-  remove: 'DELETE FROM quadrille.log WHERE code = $1',
+  remove: `
+    WITH gone AS (
+      DELETE FROM quadrille.log WHERE code = $1 RETURNING bytes
+    )
+    ${TAKE_OFF}`,
   removeOlder: `
-    DELETE FROM quadrille.log
-    WHERE touched_at < CASE WHEN kind IN ('class', 'class-table', 'published', 'club') THEN $1::bigint ELSE $2::bigint END`,
+    WITH gone AS (
+      DELETE FROM quadrille.log
+      WHERE kind IN ('class', 'class-table', 'published', 'club')
+          AND touched_hour <= $1::bigint / ${HOUR_MS} AND touched_at < $1::bigint
+        OR kind IN ('room', 'same-deal') AND touched_hour <= $2::bigint / ${HOUR_MS} AND touched_at < $2::bigint
+      RETURNING bytes
+    ), counted AS (${TAKE_OFF}
+    )
+    SELECT count(*) AS logs FROM gone`,
+  // Another server that removes at the same time finds those gone, and the sum as it then is. By an array they are
+  // looked up one by one; a join might read all there are.
   removeBeyond: `
-    DELETE FROM quadrille.log WHERE id IN (
-      SELECT id FROM (
-        SELECT id, sum(bytes) OVER (ORDER BY touched_at DESC, id DESC) AS held FROM quadrille.log
-      ) AS sizes WHERE held > $1::bigint
-    )`,
+    WITH excess AS MATERIALIZED (
+      SELECT coalesce(sum(bytes), 0) - $1::bigint AS bytes FROM quadrille.stored_bytes
+    ), oldest AS MATERIALIZED (
+      SELECT id, touched_at, bytes FROM quadrille.log WHERE (SELECT bytes FROM excess) > 0
+      ORDER BY touched_hour, touched_at, id LIMIT ${REMOVED_AT_ONCE}
+    ), gone AS (
+      DELETE FROM quadrille.log WHERE id = ANY (ARRAY(
+        SELECT id FROM (
+          SELECT id, sum(bytes) OVER (ORDER BY touched_at, id) - bytes AS older FROM oldest
+        ) AS sizes WHERE older < (SELECT bytes FROM excess)
+      ))
+      RETURNING bytes
+    ), counted AS (${TAKE_OFF}
+    )
+    SELECT count(*) AS logs FROM gone`,
   count: 'SELECT count(*) AS logs FROM quadrille.log',
   touch: 'UPDATE quadrille.schema_version SET version = version',
 } as const;

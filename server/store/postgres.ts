@@ -1,7 +1,7 @@
 // The store in PostgreSQL: several servers on one set of logs, each append checked against the version of its log.
 import pg from 'pg';
 import type { Append, AppendOutcome, LogRow, Snapshot, Store, StoredLog } from '../ports.ts';
-import { type LoadedLog, type LoadedRow, SQL } from './postgres-statements.ts';
+import { type LoadedLog, type LoadedRow, REMOVED_AT_ONCE, SQL } from './postgres-statements.ts';
 import { checkLog, commandsFrom, isRow, kindFrom, plainText, storedText } from './stored-text.ts';
 
 type Ask = <Row extends pg.QueryResultRow>(
@@ -48,10 +48,7 @@ function readsOf(ask: Ask): Reads {
       const { rows } = await ask<{ code: string }>('codes', [after === null ? '' : storedText(after), limit]);
       return rows.map(({ code }) => plainText(code));
     },
-    async count() {
-      const { rows } = await ask<{ logs: string }>('count', []);
-      return Number(rows[0]?.logs);
-    },
+    count: () => countedBy(ask, 'count', []),
   };
 }
 
@@ -76,13 +73,25 @@ function writesTo(ask: Ask): Omit<Store, keyof Reads | 'commit' | 'close'> {
     async checkWritable() {
       await ask('touch', []);
     },
-    async removeOlder({ classes, rooms }) {
-      return (await ask('removeOlder', [classes, rooms])).rowCount ?? 0;
-    },
+    removeOlder: ({ classes, rooms }) => countedBy(ask, 'removeOlder', [classes, rooms]),
     async removeBeyond(bytes) {
-      return (await ask('removeBeyond', [bytes])).rowCount ?? 0;
+      for (let all = 0; ; ) {
+        const removed = await countedBy(ask, 'removeBeyond', [bytes]);
+        all += removed;
+        if (removed < REMOVED_AT_ONCE) return all;
+      }
     },
   };
+}
+
+/** A 64-bit whole number arrives as text. */
+async function countedBy(
+  ask: Ask,
+  name: 'count' | 'removeOlder' | 'removeBeyond',
+  values: readonly unknown[],
+): Promise<number> {
+  const { rows } = await ask<{ logs: string }>(name, values);
+  return Number(rows[0]?.logs);
 }
 
 /** One statement for all; where one append fails by itself, its neighbors are tried without it. */

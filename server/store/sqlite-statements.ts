@@ -2,6 +2,7 @@
 import type { Database, Statement } from 'better-sqlite3';
 import type { LogRow, Snapshot } from '../ports.ts';
 import { hold } from './held.ts';
+import { HOUR_MS } from './schema.ts';
 
 /** `commands` is JSON text in the table. */
 export type Stored<Row> = Omit<Row, 'commands'> & { readonly commands: string };
@@ -14,10 +15,11 @@ export interface Head {
   readonly version: number;
   readonly firstRow: number;
   readonly lastRow: number;
+  readonly touchedHour: number;
 }
 
 /** A log that is to be removed. */
-export type Removed = Pick<Head, 'id' | 'lastRow'>;
+export type Removed = Pick<Head, 'id' | 'lastRow'> & { readonly bytes: number };
 
 /** `before` is the row that this one follows; null for the first one. */
 export type ChainedRow = Stored<LogRow> & { readonly id: number; readonly before: number | null };
@@ -25,9 +27,10 @@ export type ChainedRow = Stored<LogRow> & { readonly id: number; readonly before
 /** What each is given and, where it reads, the row it answers with. */
 export interface Statements {
   readonly log: Statement<[string], Head>;
-  readonly newLog: Statement<[string, string, number, number, number]>;
+  readonly newLog: Statement<[string, string, number, number, number, number]>;
   readonly hasRows: Statement<[Id, Id, Id]>;
   readonly moveOn: Statement<[number, number, number, Id, Id]>;
+  readonly moveHour: Statement<[number, Id]>;
   readonly newRow: Statement<[Id | null, number, number, number, string, string]>;
   readonly setSnapshot: Statement<[Id, number, string, string]>;
   readonly snapshot: Statement<[Id], Stored<Snapshot>>;
@@ -36,29 +39,49 @@ export interface Statements {
   readonly rewriteSnapshot: Statement<[string, string, Id, number]>;
   readonly codes: Statement<[string, number], { code: string }>;
   readonly byCode: Statement<[string], Removed>;
-  readonly older: Statement<[number, number], Removed>;
-  readonly beyond: Statement<[number], Removed>;
+  readonly older: Statement<[number, number, number, number], Removed>;
+  readonly oldestFirst: Statement<[], Removed>;
+  readonly bytes: Statement<[], { bytes: number }>;
   readonly removeRows: Statement<[Id]>;
   readonly remove: Statement<[Id]>;
   readonly count: Statement<[], { logs: number }>;
   readonly version: Statement<[], { user_version: number }>;
 }
 
+/** What is asked once a minute: it reads no log that is not due. */
+export const SWEEPS = {
+  older: `
+    SELECT id, last_row AS lastRow, bytes FROM log
+      WHERE kind IN ('class', 'class-table', 'published', 'club') AND touched_hour <= ? / ${HOUR_MS} AND touched_at < ?
+    UNION ALL
+    SELECT id, last_row AS lastRow, bytes FROM log
+      WHERE kind IN ('room', 'same-deal') AND touched_hour <= ? / ${HOUR_MS} AND touched_at < ?`,
+  oldestFirst: 'SELECT id, last_row AS lastRow, bytes FROM log ORDER BY touched_hour, touched_at, id',
+} as const;
+
+/** The hour in which a log was touched, as the database counts it. */
+export function hourOf(at: number): number {
+  return Math.trunc(at / HOUR_MS);
+}
+
 export function statementsOf(file: Database): Statements {
   return {
     log: prepared(
       file,
-      'SELECT id, kind, version, first_row AS firstRow, last_row AS lastRow FROM log WHERE code = ?',
+      `SELECT id, kind, version, first_row AS firstRow, last_row AS lastRow, touched_hour AS touchedHour
+        FROM log WHERE code = ?`,
     ),
     newLog: prepared(
       file,
-      'INSERT INTO log (code, kind, version, touched_at, bytes) VALUES (?, ?, ?, ?, ?) ON CONFLICT (code) DO NOTHING',
+      `INSERT INTO log (code, kind, version, touched_at, touched_hour, bytes) VALUES (?, ?, ?, ?, ?, ?)
+        ON CONFLICT (code) DO NOTHING`,
     ),
     hasRows: prepared(file, 'UPDATE log SET first_row = ?, last_row = ? WHERE id = ?'),
     moveOn: prepared(
       file,
       'UPDATE log SET version = ?, touched_at = ?, bytes = bytes + ?, last_row = ? WHERE id = ?',
     ),
+    moveHour: prepared(file, 'UPDATE log SET touched_hour = ? WHERE id = ?'),
     newRow: prepared(
       file,
       'INSERT INTO log_row (before, previous, version, at, commands, events) VALUES (?, ?, ?, ?, ?, ?)',
@@ -78,18 +101,10 @@ export function statementsOf(file: Database): Statements {
       'UPDATE snapshot SET commands = ?, state = ? WHERE log = ? AND version = ?',
     ),
     codes: prepared(file, 'SELECT code FROM log WHERE code > ? ORDER BY code LIMIT ?'),
-    byCode: prepared(file, 'SELECT id, last_row AS lastRow FROM log WHERE code = ?'),
-    older: prepared(
-      file,
-      `SELECT id, last_row AS lastRow FROM log
-        WHERE touched_at < CASE WHEN kind IN ('class', 'class-table', 'published', 'club') THEN ? ELSE ? END`,
-    ),
-    beyond: prepared(
-      file,
-      `SELECT id, last_row AS lastRow FROM (
-        SELECT id, last_row, sum(bytes) OVER (ORDER BY touched_at DESC, id DESC) AS held FROM log
-      ) WHERE held > ?`,
-    ),
+    byCode: prepared(file, 'SELECT id, last_row AS lastRow, bytes FROM log WHERE code = ?'),
+    older: prepared(file, SWEEPS.older),
+    oldestFirst: prepared(file, SWEEPS.oldestFirst),
+    bytes: prepared(file, 'SELECT coalesce(sum(bytes), 0) AS bytes FROM log'),
     removeRows: prepared(
       file,
       `WITH RECURSIVE chain (id) AS (

@@ -5,6 +5,7 @@ import type { OpenedStore } from './opened.ts';
 import { type FileAccess, type OpenedFile, openFile } from './sqlite-file.ts';
 import {
   type ChainedRow,
+  hourOf,
   type Id,
   type Removed,
   rowsBehind,
@@ -21,13 +22,38 @@ export function openSqlite(location: string, access: FileAccess = 'alone'): Open
 
 type Reads = Pick<Store, 'load' | 'loadAfter' | 'history' | 'versions' | 'codes' | 'count'>;
 
+/** The bytes of all logs: counted when they are first asked for, and kept up with from then on; nobody else writes here. */
+class StoredBytes {
+  readonly #count: () => number;
+  #bytes: number | null = null;
+
+  constructor(count: () => number) {
+    this.#count = count;
+  }
+
+  get all(): number {
+    this.#bytes ??= this.#count();
+    return this.#bytes;
+  }
+
+  /** To be called when the change is stored. */
+  add(bytes: number): void {
+    if (this.#bytes !== null) this.#bytes += bytes;
+  }
+}
+
 function sqliteStore({ file, close }: OpenedFile & { ok: true }): Store {
   const sql = statementsOf(file);
+  const stored = new StoredBytes(() => sql.bytes.get()!.bytes);
   const appendAll = appendsTo(file, sql);
   return {
     ...readsOf(file, sql),
-    ...writesTo(file, sql),
-    commit: async (batch) => commit(file, appendAll, batch),
+    ...writesTo(file, sql, stored),
+    async commit(batch) {
+      const { outcomes, bytes } = commit(file, appendAll, batch);
+      stored.add(bytes);
+      return outcomes;
+    },
     async close() {
       close();
     },
@@ -73,17 +99,21 @@ function readsOf(file: Database, sql: Statements): Reads {
   };
 }
 
-function writesTo(file: Database, sql: Statements): Omit<Store, keyof Reads | 'commit' | 'close'> {
+function writesTo(
+  file: Database,
+  sql: Statements,
+  stored: StoredBytes,
+): Omit<Store, keyof Reads | 'commit' | 'close'> {
   const create = file.transaction((code: string, { kind, rows, snapshot }: StoredLog) => {
     const { version, at } = rows.at(-1)!;
     const bytes = rows.reduce((sum, row) => sum + bytesOf(row), 0);
-    const made = sql.newLog.run(storedText(code), kind, version, at, bytes);
-    if (made.changes === 0) return 'code-taken';
+    const made = sql.newLog.run(storedText(code), kind, version, at, hourOf(at), bytes);
+    if (made.changes === 0) return null;
     const ids: Id[] = [];
     for (const row of rows) ids.push(writeRow(sql, row, ids.at(-1) ?? null));
     sql.hasRows.run(ids[0]!, ids.at(-1)!, made.lastInsertRowid);
     if (snapshot) writeSnapshot(sql, made.lastInsertRowid, snapshot);
-    return 'created';
+    return bytes;
   });
 
   const rewrite = file.transaction((code: string, rows: readonly LogRow[], snapshot: Snapshot | null) => {
@@ -100,15 +130,34 @@ function writesTo(file: Database, sql: Statements): Omit<Store, keyof Reads | 'c
     }
   });
 
-  /** Each with its rows, which the log alone finds; answers how many. */
-  const remove = file.transaction((which: () => readonly Removed[]): number => {
+  /** Each with its rows, which the log alone finds. */
+  const removeAll = file.transaction((which: () => readonly Removed[]): readonly Removed[] => {
     const removed = which();
     for (const { id, lastRow } of removed) {
       sql.removeRows.run(lastRow);
       sql.remove.run(id);
     }
-    return removed.length;
+    return removed;
   });
+
+  /** Answers how many. */
+  function remove(which: () => readonly Removed[]): number {
+    const removed = removeAll.immediate(which);
+    for (const { bytes } of removed) stored.add(-bytes);
+    return removed.length;
+  }
+
+  function oldestBeyond(bytes: number): Removed[] {
+    let excess = stored.all - bytes;
+    const beyond: Removed[] = [];
+    if (excess <= 0) return beyond;
+    for (const log of sql.oldestFirst.iterate()) {
+      beyond.push(log);
+      excess -= log.bytes;
+      if (excess <= 0) break;
+    }
+    return beyond;
+  }
 
   /** Writes the same number over itself: a page of the file, and with it the disk, have to take it. */
   const touch = file.transaction(() => {
@@ -118,41 +167,60 @@ function writesTo(file: Database, sql: Statements): Omit<Store, keyof Reads | 'c
   return {
     async create(code, log) {
       checkLog(log);
-      return create.immediate(code, log);
+      const bytes = create.immediate(code, log);
+      stored.add(bytes ?? 0);
+      return bytes === null ? 'code-taken' : 'created';
     },
     checkWritable: async () => touch.immediate(),
     rewrite: async (code, rows, snapshot) => rewrite.immediate(code, rows, snapshot),
     async remove(code) {
-      remove.immediate(() => sql.byCode.all(storedText(code)));
+      remove(() => sql.byCode.all(storedText(code)));
     },
-    removeOlder: async ({ classes, rooms }) => remove.immediate(() => sql.older.all(classes, rooms)),
-    removeBeyond: async (bytes) => remove.immediate(() => sql.beyond.all(bytes)),
+    removeOlder: async ({ classes, rooms }) => remove(() => sql.older.all(classes, classes, rooms, rooms)),
+    removeBeyond: async (bytes) => remove(() => oldestBeyond(bytes)),
   };
 }
 
 type AppendAll = ReturnType<typeof appendsTo>;
 
+/** What became of a batch, and by how many bytes the logs have grown. */
+interface Committed {
+  readonly outcomes: readonly AppendOutcome[];
+  readonly bytes: number;
+}
+
 function appendsTo(file: Database, sql: Statements) {
-  return file.transaction((batch: readonly Append[]) =>
-    batch.map(({ code, row, snapshot }): AppendOutcome => {
+  return file.transaction((batch: readonly Append[]): Committed => {
+    let bytes = 0;
+    const outcomes = batch.map(({ code, row, snapshot }): AppendOutcome => {
       if (!isRow(row)) return 'invalid';
       const log = sql.log.get(storedText(code));
       if (log?.version !== row.after) return 'conflict';
       const last = writeRow(sql, row, log.lastRow);
-      sql.moveOn.run(row.version, row.at, bytesOf(row), last, log.id);
+      const grown = bytesOf(row);
+      sql.moveOn.run(row.version, row.at, grown, last, log.id);
+      const hour = hourOf(row.at);
+      if (hour !== log.touchedHour) sql.moveHour.run(hour, log.id);
       if (snapshot) writeSnapshot(sql, log.id, snapshot);
+      bytes += grown;
       return 'committed';
-    }),
-  );
+    });
+    return { outcomes, bytes };
+  });
 }
 
 /** Where one append fails by itself, its neighbors are tried without it. */
-function commit(file: Database, appendAll: AppendAll, batch: readonly Append[]): AppendOutcome[] {
+function commit(file: Database, appendAll: AppendAll, batch: readonly Append[]): Committed {
   try {
     return appendAll.immediate(batch);
   } catch (error) {
     if (!file.open || !isOfOneRow(error)) throw error;
-    return batch.length === 1 ? ['invalid'] : batch.flatMap((one) => commit(file, appendAll, [one]));
+    if (batch.length === 1) return { outcomes: ['invalid'], bytes: 0 };
+    const one = batch.map((append) => commit(file, appendAll, [append]));
+    return {
+      outcomes: one.flatMap(({ outcomes }) => outcomes),
+      bytes: one.reduce((sum, { bytes }) => sum + bytes, 0),
+    };
   }
 }
 

@@ -229,6 +229,31 @@ export function storeContract({ name, prepare, newPlace }: StoreSubject): void {
       });
     });
 
+    test('LM4 what all logs hold is known whatever is done to them, also after a restart', async () => {
+      const bytes = (rows: readonly LogRow[]) => rows.reduce((sum, one) => sum + bytesOf(one), 0);
+      expect(await store.removeBeyond(0)).toBe(0);
+      const grown = [row(1, 2), row(3, 40)];
+      await store.create(CODE, newLog());
+      expect(await store.create(CODE, newLog(9))).toBe('code-taken');
+      await store.create('GONESOON', newLog(5));
+      await store.create('OLDCLASS', { ...newLog(2), kind: 'class' });
+      expect(await appendTo(store, CODE, grown[0]!)).toBe('committed');
+      expect(await appendTo(store, CODE, grown[0]!)).toBe('conflict');
+      expect(await appendTo(store, CODE, { ...grown[1]!, version: 2 })).toBe('invalid');
+      await store.remove('GONESOON');
+      await store.remove('GONESOON');
+      const all = bytes([...newLog().rows, ...newLog(2).rows, grown[0]!]);
+      expect(await store.removeBeyond(all)).toBe(0);
+      await reopened();
+      expect(await appendTo(store, CODE, grown[1]!)).toBe('committed');
+      expect(await store.removeBeyond(all + bytesOf(grown[1]!))).toBe(0);
+      expect(await store.removeOlder({ rooms: 0, classes: LOG_START + 2001 })).toBe(1);
+      const left = bytes([...newLog().rows, ...grown]);
+      expect(await store.removeBeyond(left)).toBe(0);
+      expect(await store.removeBeyond(left - 1)).toBe(1);
+      expect(await store.count()).toBe(0);
+    });
+
     textContract({ current: () => store, reopened });
 
     test('asking whether anything can be stored changes nothing', async () => {
