@@ -108,7 +108,7 @@ function ServerData({ app, path, about, code }: Place & { readonly app: App }) {
                   key={deleted.words.name}
                   {...deleted.words}
                   no={PRIVACY.keep}
-                  onYes={() => void remove(deleted)}
+                  onYes={() => remove(deleted)}
                 />
               ))}
             </div>

@@ -266,7 +266,6 @@ function TypedField({ pattern, onChange, onNext }: TypedFieldProps) {
         autocomplete="off"
         autocapitalize="none"
         spellcheck={false}
-        maxLength={400}
         value={typed.value ?? written}
         aria-invalid={problems.value.length > 0}
         aria-describedby="typed-problems typed-about"

@@ -73,7 +73,7 @@ export function ClubTeacher({ app, page, model }: ClubTeacherProps) {
           yes={CLUB_TEACHER.removeYes}
           no={CLUB_TEACHER.removeNot}
           about={CLUB_TEACHER.removeAbout}
-          onYes={() => void remove()}
+          onYes={remove}
         />
       </div>
       <p class="aside">{CLUB_TEACHER.kept(keptDays)}</p>

@@ -25,7 +25,7 @@ export const EXERCISES = {
   drawn: (step: Step) => `${STEP_NAMES[step]}, in a new deal`,
   before: 'What had passed before',
   east: 'You are East.',
-  working: 'Playing it on many times…',
+  working: 'Playing the rest of the round many times…',
   comesBack: (day: string) => `It comes back on ${day}.`,
   next: 'Next',
   finish: 'Done for today',

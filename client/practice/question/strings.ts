@@ -6,7 +6,7 @@ export const QUESTION = {
   blind: 'How many of the arriving tiles blind?',
   answer: 'That is my answer',
   compare: 'How good are these?',
-  working: 'Playing your choice on many times…',
+  working: 'Playing the rest of the round many times…',
   failed: 'The choice could not be judged on this device. You can go on without.',
   /** The two parts of a pass of which some may be blind. */
   parts: { blind: 'How many blind', pass: 'which tiles' },
