@@ -20,7 +20,7 @@ export const FRONT = {
     button: 'Prepare a class',
   },
   lesson: 'New to it? Learn it in two minutes',
-  offline: 'Play in this page, without the server',
+  offline: 'Play alone, without the server',
   settings: 'How your tables are set up',
   cardChosen: (name: string) => `${name} will be used for the next table you open.`,
 } as const;

@@ -117,7 +117,7 @@ describe('the same deal again', () => {
     await page.context().setOffline(true);
     await page.reload();
     await page.getByRole('button', { name: 'Deal me in' }).click();
-    await page.getByRole('button', { name: 'Play in this page, without the server' }).click();
+    await page.getByRole('button', { name: 'Play alone, without the server' }).click();
     await rack(page).waitFor();
     await passThree(page);
     await page.getByRole('heading', { name: /^First across/ }).waitFor();
@@ -157,7 +157,7 @@ describe('the same deal again', () => {
     await page.route('**/api/**', (route) => route.abort());
     await page.getByRole('button', { name: 'Deal me in' }).click();
     await page.getByText('The server cannot be reached').waitFor();
-    const here = page.getByRole('button', { name: 'Play in this page, without the server' });
+    const here = page.getByRole('button', { name: 'Play alone, without the server' });
     await expect.poll(() => isInSight(here)).toBe(true);
     await here.click();
     await rack(page).waitFor();
