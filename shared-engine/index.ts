@@ -225,6 +225,7 @@ export {
   mergedSummary,
   mistakeName,
   packPlay,
+  ROUND_PLACES,
   type RoundDetail,
   type RoundPlace,
   type RoundPlay,

@@ -7,7 +7,7 @@ import { lastingStorage } from '../storage/browser-storage.ts';
 import { ownKeyIn } from './routes/deal-link.ts';
 
 /** How the rounds of a room are stored in this browser. */
-type Kept = Pick<KeepPorts, 'placeOf' | 'loadCardFile' | 'isStoredAlready'>;
+type Kept = Pick<KeepPorts, 'placeOf' | 'loadCardFile' | 'isStoredAlready' | 'goesOn'>;
 
 /** The room, its rounds being stored while it is open. */
 export function keeping(room: Room, kept: Kept): Room {

@@ -27,18 +27,19 @@ import { createRoom, type Room, type RoomPorts } from '../room/room.ts';
 import { readBotNames, storeBotNames } from '../storage/bot-names.ts';
 import { lastingStorage, tabStorage } from '../storage/browser-storage.ts';
 import { readPageRound, storePageRound } from '../storage/page-round.ts';
-import { forgetPlace, notePlace, rememberPlace } from '../storage/recent-places.ts';
+import { forgetPlace, notePlace } from '../storage/recent-places.ts';
 import type { Settings } from '../storage/settings.ts';
 import { wasFinishedHere } from '../storage/went-on.ts';
 import { announcementsOf } from '../table/announcements.ts';
 import { analyzeHere } from './analyze-here.ts';
+import { followDeals } from './follow-deals.ts';
 import { FRONT } from './front-strings.ts';
 import { cardFileOf, cardOfTable, keeping } from './kept-rooms.ts';
 import { fetchPageTable } from './page-table.ts';
 import { connectOrPlayOn } from './playing-on.ts';
 import { PRACTICE } from './room-strings.ts';
 import { dealKey, exchangeOf, ownCardOf, type SharedDeal } from './routes/deal-link.ts';
-import { pathOf, type Route } from './routes/route.ts';
+import { pathOf } from './routes/route.ts';
 
 type RoomSpecifics = Pick<RoomPorts, 'home' | 'connect' | 'loadCard'> & Partial<RoomPorts>;
 
@@ -97,6 +98,7 @@ export function serverRoom(code: string): Room {
   return keeping(room, {
     placeOf: ({ mode }, home) => (home === 'page' ? 'page' : mode),
     loadCardFile,
+    goesOn: { path: () => pathOf({ kind: 'room', code }), isInPage: false },
     isStoredAlready: ({ round }) =>
       room.state.value.home === 'server' && wasFinishedHere(lastingStorage, code, round),
   });
@@ -149,14 +151,18 @@ interface InPage {
 /** A table in the page itself for this deal; the address bar follows from deal to deal. */
 export function pageRoom(shared: SharedDeal, settings: Settings): Room {
   const botNames = readBotNames(lastingStorage, dealKey(shared), PRACTICE.bots);
-  const onDeal = followDeals((deal, terms) => {
+  const { onDeal, path } = followDeals({ kind: 'deal', shared }, (deal, terms) => {
     const dealt = { ...shared, deal, ways: exchangeOf(terms) };
     storeBotNames(lastingStorage, dealKey(dealt), botNames);
     return { kind: 'deal', shared: dealt };
   });
   const terms = { ...settings.ways.alone, ...shared.ways };
   const room = inPage({ title: PRACTICE.title, shared, settings, terms, botNames, onDeal, stored: true });
-  return keeping(room, { placeOf: () => 'page', loadCardFile: () => cardFileOf(shared.cardOf) });
+  return keeping(room, {
+    placeOf: () => 'page',
+    loadCardFile: () => cardFileOf(shared.cardOf),
+    goesOn: { path, isInPage: true },
+  });
 }
 
 /**
@@ -168,34 +174,24 @@ export function dayRoom(date: string, settings: Settings): Room {
   const terms = STANDARD_TERMS.alone;
   const cardOf = ownCardOf(settings.card);
   const shared: SharedDeal = { deal: first, seat: DAY_SEAT, cardOf, ways: exchangeOf(terms) };
+  // Only the first deal is the day's; another one is a deal like any other.
+  const { onDeal, path } = followDeals({ kind: 'day', date }, (deal) =>
+    deal.seed === first.seed ? { kind: 'day', date } : { kind: 'deal', shared: { ...shared, deal } },
+  );
   const room = inPage({
     title: date,
     shared,
     settings: { name: settings.name, style: 'typical' },
     terms,
     botNames: PRACTICE.bots,
-    // Only the first deal is the day's; another one is a deal like any other.
-    onDeal: followDeals((deal) =>
-      deal.seed === first.seed ? { kind: 'day', date } : { kind: 'deal', shared: { ...shared, deal } },
-    ),
+    onDeal,
     stored: true,
   });
   return keeping(room, {
     placeOf: ({ round }) => (round === 1 ? 'day' : 'page'),
     loadCardFile: () => cardFileOf(cardOf),
+    goesOn: { path, isInPage: true },
   });
-}
-
-/** One table in the page is one place, however many deals are played at it; the address bar goes along. */
-function followDeals(routeTo: (deal: Deal, terms: Terms) => Route): (deal: Deal, terms: Terms) => void {
-  let place: string | null = null;
-  return (deal, terms) => {
-    if (place !== null) forgetPlace(lastingStorage, place);
-    place = pathOf(routeTo(deal, terms));
-    rememberPlace(lastingStorage, place);
-    // Where the step lies over the screen, it still does.
-    window.history.replaceState(window.history.state, '', place);
-  };
 }
 
 /** A round of the past at a table that is closed; what is judged of it now is stored with it. */

@@ -46,6 +46,7 @@ export { packPlay, type RoundPlay, unpackPlay } from './round-play.ts';
 export {
   aimsMet,
   mergedSummary,
+  ROUND_PLACES,
   type RoundDetail,
   type RoundPlace,
   type RoundSummary,

@@ -14,6 +14,7 @@ import { saveFile } from '../../ui/save-file.ts';
 import { firstOf, type GroupBy, groupsOf } from './groups.ts';
 import { AT_ONCE, type HistoryModel, historyModel } from './model.ts';
 import { clockTime, findings, forgotten, placeName, ROUNDS, STORAGE_PROBLEMS } from './strings.ts';
+import { Unfinished } from './unfinished.tsx';
 import './history.css';
 
 const SORTS = Object.keys(ROUNDS.sorts) as readonly GroupBy[];
@@ -48,6 +49,7 @@ export function HistoryScreen({ app }: { readonly app: App }) {
           </PageLink>
         </p>
         <Warnings model={model} />
+        <Unfinished app={app} />
         {rounds === null ? (
           <p role="status">{ROUNDS.opening}</p>
         ) : (
@@ -220,7 +222,7 @@ function FilePanel({ model }: { readonly model: HistoryModel }) {
             name={ROUNDS.removeAll}
             yes={ROUNDS.removeAllYes}
             no={ROUNDS.removeAllNo}
-            onYes={() => void model.remove(ids)}
+            onYes={() => model.remove(ids)}
           />
         </div>
       )}

@@ -13,6 +13,7 @@ import type { TextStorage } from '../../storage/browser-storage.ts';
 import type { StorageProblem } from '../../storage/history/database.ts';
 import { askToPersist, noteChange, noteProblem } from '../../storage/history/durability.ts';
 import { listRounds, removeRounds, storeRound } from '../../storage/history/rounds.ts';
+import { followUnfinished, type GoesOn } from './note-unfinished.ts';
 import { roundOf, storedCard } from './round-of.ts';
 import { keepTold } from './told.ts';
 
@@ -23,6 +24,8 @@ export interface KeepPorts {
   readonly loadCardFile: () => Promise<CardFile | null>;
   /** Whether this round stands among the rounds already, as it went on elsewhere (rule G4). */
   readonly isStoredAlready?: (table: Table) => boolean;
+  /** Where a round that is left goes on; missing where that is told elsewhere. */
+  readonly goesOn?: GoesOn;
   readonly now: () => number;
   readonly startTimer: StartTimer;
   readonly notes: TextStorage;
@@ -56,6 +59,8 @@ export function keepRounds(room: Pick<Room, 'state'>, ports: KeepPorts): () => v
     cancel?.();
     cancel = ports.startTimer(isNew ? 0 : QUIET, () => void store());
   });
+
+  const endUnfinished = ports.goesOn ? followUnfinished(room, { ...ports, ...ports.goesOn }) : () => {};
 
   async function store(): Promise<void> {
     cancel = null;
@@ -91,6 +96,7 @@ export function keepRounds(room: Pick<Room, 'state'>, ports: KeepPorts): () => v
 
   return () => {
     end();
+    endUnfinished();
     if (cancel === null) return;
     cancel();
     void store();

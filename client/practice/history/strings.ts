@@ -7,10 +7,13 @@ export const ROUNDS = {
   title: 'My rounds',
   about: 'Every round you play here is stored in this browser. Nobody else sees it.',
   habits: 'What keeps costing me',
-  none: 'No rounds yet. Play one, and it will be here afterward.',
+  none: 'No finished rounds yet. Play one to its end, and it will be here.',
   opening: 'Looking for your rounds…',
   sort: 'Show them by',
   sorts: { day: 'day', table: 'table', card: 'card' },
+  unfinished: 'Unfinished',
+  goOn: 'Go on with this round',
+  takeOff: 'Remove',
   open: 'Review',
   remove: 'Delete',
   removed: (count: number) => `${capital(roundCount(count))} deleted.`,
@@ -76,7 +79,11 @@ function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-export function placeName({ place, table, number }: RoundSummary): string {
+export function placeName({
+  place,
+  table,
+  number,
+}: Pick<RoundSummary, 'place' | 'table' | 'number'>): string {
   switch (place) {
     case 'alone':
       return `Alone at table ${table}, deal ${number}`;
@@ -98,7 +105,7 @@ export function findings({ choices, helped = [] }: Pick<RoundSummary, 'choices' 
   const costly = choices.filter(({ by, verdict }) => verdict === 'costly' && by === 'player');
   const aided = costly.filter(({ step }) => helped.includes(step)).length;
   const whole = choices.length > 0 && choices.every(({ verdict }) => verdict !== null);
-  const none = whole ? 'No costly choice' : 'Not finished';
+  const none = whole ? 'No costly choice' : 'Review not finished';
   const many = costly.length === 1 ? 'One costly choice' : `${costly.length} costly choices`;
   const found = costly.length === 0 ? none : many;
   if (aided > 0)
