@@ -1,5 +1,5 @@
 // A lesson played along, connected to the page: the worker that judges, and the chart of a choice's alternatives.
-import { tilesGone } from '../cards/card-matches.ts';
+import { tilesGone } from '../../shared-engine/index.ts';
 import { CardPanel } from '../cards/card-panel.tsx';
 import { LessonScreen } from '../practice/lesson/lesson-screen.tsx';
 import { LESSON } from '../practice/lesson/strings.ts';
@@ -24,7 +24,7 @@ export function LessonPage({ app, packed }: { readonly app: App; readonly packed
             load={load}
             rack={view.rack}
             nearestFirst={view.terms.cardHelp === 'nearest'}
-            gone={view.terms.passLog ? tilesGone(view.record.steps) : []}
+            gone={tilesGone(view.record)}
             onClose={onClose}
           />
         )}

@@ -1,8 +1,7 @@
 // One room: its connection, what is said about that, and the screen that is due.
 
 import { useEffect, useMemo, useRef } from 'preact/hooks';
-import { isWaitingFor } from '../../shared-engine/index.ts';
-import { tilesGone } from '../cards/card-matches.ts';
+import { isWaitingFor, tilesGone } from '../../shared-engine/index.ts';
 import { CardPanel } from '../cards/card-panel.tsx';
 import { ReviewScreen } from '../review/review-screen.tsx';
 import { CodeField } from '../room/code-field.tsx';
@@ -148,7 +147,7 @@ function CurrentScreen({
               load={room.loadCard}
               rack={screen.seated.view.rack}
               nearestFirst={screen.seated.view.terms.cardHelp === 'nearest'}
-              gone={screen.seated.view.terms.passLog ? tilesGone(screen.seated.view.record.steps) : []}
+              gone={tilesGone(screen.seated.view.record)}
               onClose={() => room.showCard(false)}
             />
           }

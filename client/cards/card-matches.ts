@@ -7,10 +7,10 @@ import {
   type Face,
   type Hand,
   JOKER_INDEX,
-  type SeatStep,
-  tilesToGo,
+  likeliestFirst,
+  nearestWays,
+  type Reach,
 } from '../../shared-engine/index.ts';
-import type { Reach } from '../workers/reach.ts';
 
 /** `joker` where a joker on the rack can stand in. */
 export type TileStatus = 'held' | 'joker' | 'missing';
@@ -33,17 +33,22 @@ export interface CardMatch {
 
 /** Every pattern of the card in its own order, each with the way to make it that is nearest to `rack`. */
 export function cardMatches(card: CompiledCard, rack: Bag): readonly CardMatch[] {
-  const best: { hand: Hand; toGo: number }[] = [];
-  for (const hand of card.hands) {
-    const toGo = tilesToGo(hand, rack);
-    const known = best[hand.pattern];
-    if (!known || toGo < known.toGo) best[hand.pattern] = { hand, toGo };
-  }
+  const nearest = nearestWays(card, rack);
   return card.patterns.flatMap(({ id, section, points, concealed }, index) => {
-    const nearest = best[index];
-    if (!nearest) return [];
-    return [{ id, section, points, concealed, toGo: nearest.toGo, tiles: matchTiles(nearest.hand, rack) }];
+    const way = nearest[index];
+    if (!way) return [];
+    return [{ id, section, points, concealed, toGo: way.toGo, tiles: matchTiles(way.hand, rack) }];
   });
+}
+
+/** The same hands, those first that a rack reaches most often; `reach` is by pattern. */
+export function likeliestMatches(
+  { patterns }: Pick<CompiledCard, 'patterns'>,
+  matches: readonly CardMatch[],
+  reach: readonly Reach[],
+): readonly CardMatch[] {
+  const byId = new Map(matches.map((match) => [match.id, match]));
+  return likeliestFirst(reach).flatMap((pattern) => byId.get(patterns[pattern]?.id ?? '') ?? []);
 }
 
 /** Held tiles go to singles and pairs first, because no joker may stand there; jokers fill what is left of groups. */
@@ -65,31 +70,8 @@ function matchTiles({ singles, groups }: Hand, rack: Bag): MatchTile[] {
   return tiles;
 }
 
-/** What is reached most often first; of patterns that never are, the one that comes nearest. */
-export function likeliestFirst(matches: readonly CardMatch[], reach: readonly Reach[]): readonly CardMatch[] {
-  const order = [...matches.keys()].sort((a, b) => {
-    const [one, other] = [reach[a]!, reach[b]!];
-    return other.rate - one.rate || one.left - other.left;
-  });
-  return order.map((place) => matches[place]!);
-}
-
 /** Of the tiles that this hand still needs, those known to be out of reach. */
 export function goneFrom({ tiles }: CardMatch, gone: readonly Face[]): readonly Face[] {
   const needed = new Set(tiles.filter(({ status }) => status === 'missing').map(({ face }) => face));
   return gone.filter((face) => needed.has(face));
-}
-
-/** What this seat has passed on and not got back. */
-export function tilesGone(steps: readonly SeatStep[]): readonly Face[] {
-  const gone: Face[] = [];
-  for (const step of steps) {
-    if (step.kind !== 'move') continue;
-    gone.push(...step.gave);
-    for (const face of step.received) {
-      const at = gone.indexOf(face);
-      if (at >= 0) gone.splice(at, 1);
-    }
-  }
-  return gone;
 }

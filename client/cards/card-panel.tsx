@@ -1,11 +1,10 @@
 // The card beside the rack: its hands drawn as tiles, with the tiles on the rack bright.
 import { type Signal, useSignal } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
-import { bagOf, type CompiledCard, type Face } from '../../shared-engine/index.ts';
+import { bagOf, type CompiledCard, type Face, type Reach } from '../../shared-engine/index.ts';
 import { Tile } from '../tiles/tile.tsx';
 import { openReachFinder, type ReachFinder } from '../workers/card-reach.ts';
-import type { Reach } from '../workers/reach.ts';
-import { type CardMatch, cardMatches, likeliestFirst } from './card-matches.ts';
+import { type CardMatch, cardMatches, likeliestMatches } from './card-matches.ts';
 import { CARD, matchDescription, matchSummary } from './strings.ts';
 
 interface CardPanelProps {
@@ -62,7 +61,7 @@ function Matches({ card, rack, sortable, gone }: MatchesProps) {
   const matches = useMemo(() => cardMatches(card, bagOf(rack)), [card, tiles]);
   const reach = useReach(sortable, { card, rack, gone });
   const isShown = ({ section }: CardMatch) => wanted.value === null || section === wanted.value;
-  const near = reach && likeliestFirst(matches, reach).filter(isShown);
+  const near = reach && likeliestMatches(card, matches, reach).filter(isShown);
   const listed = { card, gone };
   return (
     <>

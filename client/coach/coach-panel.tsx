@@ -1,6 +1,6 @@
 // The coach beside the table of whoever plays alone: nothing by itself, and one step more only when asked.
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { CompiledCard } from '../../shared-engine/index.ts';
+import { type CompiledCard, type Face, type NeighborNames, withNames } from '../../shared-engine/index.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
 import type { Advice, CoachedChoice, CoachSession } from './coach-session.ts';
 import { openHelped } from './helped.ts';
@@ -9,11 +9,13 @@ import { COACH } from './strings.ts';
 interface CoachPanelProps {
   readonly choice: CoachedChoice;
   readonly loadCard: () => Promise<CompiledCard | null>;
-  /** Help was asked for this choice. */
-  readonly onHelp: () => void;
+  /** Of the players around this one, as far as the page knows them. */
+  readonly names?: NeighborNames;
+  /** Help was given for this choice: a hint, and in the end a pass that is `named`. */
+  readonly onHelp: (named: readonly Face[]) => void;
 }
 
-export function CoachPanel({ choice, loadCard, onHelp }: CoachPanelProps) {
+export function CoachPanel({ choice, loadCard, names = {}, onHelp }: CoachPanelProps) {
   const [session, setSession] = useState<CoachSession | 'opening' | 'failed' | null>(null);
   const [shown, setShown] = useState(1);
   const [advice, setAdvice] = useState<Advice | null>(null);
@@ -26,10 +28,14 @@ export function CoachPanel({ choice, loadCard, onHelp }: CoachPanelProps) {
     },
     [],
   );
-  useEffect(
-    () => (asksForAll && opened !== null ? opened.advise(setAdvice, () => setSession('failed')) : undefined),
-    [asksForAll, opened],
-  );
+  useEffect(() => {
+    if (!asksForAll || opened === null) return;
+    const onAdvice = (given: Advice) => {
+      setAdvice(given);
+      onHelp(given.tiles);
+    };
+    return opened.advise(onAdvice, () => setSession('failed'));
+  }, [asksForAll, opened]);
 
   async function open() {
     if (opened !== null || session === 'opening') return;
@@ -40,7 +46,7 @@ export function CoachPanel({ choice, loadCard, onHelp }: CoachPanelProps) {
         return card && openCoachSession(choice, card);
       },
       // The step may have been over before the hint came.
-      () => !isGone.current && onHelp(),
+      () => !isGone.current && onHelp([]),
     );
     setSession(hints);
   }
@@ -52,7 +58,7 @@ export function CoachPanel({ choice, loadCard, onHelp }: CoachPanelProps) {
       <div aria-live="polite">
         {session === 'opening' && <p class="aside">{COACH.opening}</p>}
         {session === 'failed' && <p class="notice">{COACH.failed}</p>}
-        {opened !== null && <Hints session={opened} shown={shown} advice={advice} />}
+        {opened !== null && <Hints session={opened} shown={shown} advice={advice} names={names} />}
       </div>
       {opened === null ? (
         <button type="button" aria-disabled={session === 'opening'} onClick={() => void open()}>
@@ -73,9 +79,10 @@ interface HintsProps {
   readonly session: CoachSession;
   readonly shown: number;
   readonly advice: Advice | null;
+  readonly names: NeighborNames;
 }
 
-function Hints({ session: { coaching }, shown, advice }: HintsProps) {
+function Hints({ session: { coaching }, shown, advice, names }: HintsProps) {
   const steps = [
     coaching.standsOut,
     coaching.pointsTo,
@@ -88,7 +95,7 @@ function Hints({ session: { coaching }, shown, advice }: HintsProps) {
         <section key={COACH.titles[place]}>
           <h3>{COACH.titles[place]}</h3>
           {sentences.map((sentence) => (
-            <p key={sentence}>{sentence}</p>
+            <p key={sentence}>{withNames(sentence, names)}</p>
           ))}
           {place === steps.length - 1 && advice && advice.tiles.length > 0 && (
             <TileRow tiles={advice.tiles} />

@@ -2,19 +2,25 @@
 import {
   type AnswerChoice,
   answerOf,
+  type CoachedRack,
   type Coaching,
   type CompiledCard,
-  coachedChoice,
   coachedSentences,
   coachingFor,
   createSwarKernel,
+  type DeepAnalysis,
   decisionsIn,
   type Face,
+  facesOf,
+  finalRack,
   firstLook,
+  nextCoachStep,
   type PendingDecision,
   recordWithAnswer,
   type SeatRecord,
+  tilesGone,
 } from '../../shared-engine/index.ts';
+import { findReach } from '../workers/card-reach.ts';
 import { type StartDeepAnalysis, startDeepAnalysis } from '../workers/deep-analysis.ts';
 
 export interface CoachedChoice {
@@ -35,29 +41,35 @@ export interface CoachSession {
   advise(onAdvice: (advice: Advice) => void, onFail: () => void): () => void;
 }
 
-/** So many answers are judged at most before one is named. */
-const MOST_JUDGED = 4;
+export interface CoachPorts {
+  readonly start: StartDeepAnalysis;
+  /** By what the card beside the rack is put in order too. */
+  readonly findReach: typeof findReach;
+}
 
-export function openCoachSession(
+const WORKERS: CoachPorts = { start: startDeepAnalysis, findReach };
+
+export async function openCoachSession(
   { record, decision }: CoachedChoice,
   card: CompiledCard,
-  start: StartDeepAnalysis = startDeepAnalysis,
-): CoachSession {
-  /** Judged as the review will judge it: where that would name another pass, the other one is judged before it is named. */
-  function judge(answer: AnswerChoice, left: number, say: Say): () => void {
+  ports: CoachPorts = WORKERS,
+): Promise<CoachSession> {
+  const reach = await ports.findReach(card, facesOf(finalRack(record)), tilesGone(record));
+  const rack: CoachedRack = { record, card, reach };
+
+  /** Judged as the review will judge it, one after the other, until one can be named. */
+  function judge(answer: AnswerChoice, before: readonly DeepAnalysis[], say: Say): () => void {
     const answered = recordWithAnswer(record, answer, 'player');
     const place = decisionsIn(answered).length - 1;
     let cancelNext = () => {};
-    const cancel = start(
+    const cancel = ports.start(
       { record: answered, card, choices: [place] },
       {
         onChoice({ analysis }) {
-          const best = coachedChoice(analysis);
-          if (best !== analysis.finalists[analysis.played] && left > 1) {
-            cancelNext = judge(answerOf(decision, best), left - 1, say);
-          } else {
-            say.onAdvice({ tiles: best.tiles, sentences: coachedSentences(decision, record, card, best) });
-          }
+          const judged = [...before, analysis];
+          const { kind, choice } = nextCoachStep(judged);
+          if (kind === 'judge') cancelNext = judge(answerOf(decision, choice), judged, say);
+          else say.onAdvice({ tiles: choice.tiles, sentences: coachedSentences(decision, rack, choice) });
         },
         onFailure: say.onFail,
       },
@@ -69,9 +81,9 @@ export function openCoachSession(
   }
 
   return {
-    coaching: coachingFor(record, card),
+    coaching: coachingFor(rack),
     advise: (onAdvice, onFail) =>
-      judge(firstLook(record, decision, createSwarKernel(card)), MOST_JUDGED, { onAdvice, onFail }),
+      judge(firstLook(record, decision, createSwarKernel(card)), [], { onAdvice, onFail }),
   };
 }
 

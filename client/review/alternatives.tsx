@@ -1,27 +1,31 @@
 // All alternatives to a choice on one scale: the interval of each, against the choice that was made.
 import { useSignal } from '@preact/signals';
-import type { ChoiceReview, ChoiceStory, DeepAnalysis, Finalist } from '../../shared-engine/index.ts';
+import type { ChoiceReview, ChoiceStory, DeepAnalysis, Face, Finalist } from '../../shared-engine/index.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
 import { DEEP, type DrawnRow, differenceSentence, finalistName } from './deep-strings.ts';
+import { passWith } from './pass-with.ts';
 
 interface AlternativesProps {
   readonly kind: ChoiceReview['kind'];
   readonly analysis: DeepAnalysis;
   readonly rows: ChoiceStory['rows'];
+  /** The pass that the coach named before this choice; null where it named none. */
+  readonly coached?: readonly Face[] | null;
 }
 
 /** Rows before the player asks for the rest. */
 const FIRST_ROWS = 6;
 
-export function Alternatives({ kind, analysis, rows }: AlternativesProps) {
+export function Alternatives({ kind, analysis, rows, coached = null }: AlternativesProps) {
   const all = useSignal(false);
   const { finalists, played, bestAlternative, smallLoss, verdict } = analysis;
   const own = finalists[played];
   const named = bestAlternative === null ? undefined : finalists[bestAlternative];
+  const ofCoach = coached && passWith(finalists, coached);
   const ranked = rows.map((place) => finalists[place]!);
   const shown = all.value
     ? ranked
-    : ranked.filter((one, place) => place < FIRST_ROWS || one === own || one === named);
+    : ranked.filter((one, place) => place < FIRST_ROWS || [own, named, ofCoach].includes(one));
   const reach = reachOf(shown, smallLoss);
   return (
     <figure class="alternatives">
@@ -43,6 +47,7 @@ export function Alternatives({ kind, analysis, rows }: AlternativesProps) {
                 {kind === 'pass' ? <TileRow tiles={one.tiles} /> : finalistName(kind, one)}
                 {mine && <span class="tag">{DEEP.you}</span>}
                 {one === named && <span class="tag">{DEEP.bestAlternative[verdict]}</span>}
+                {one === ofCoach && <span class="tag">{DEEP.coach}</span>}
               </span>
               <span class="spoken">{differenceSentence(finalistName(kind, one), one, drawn)}</span>
               <Whiskers one={one} reach={reach} drawn={drawn} smallLoss={smallLoss} />

@@ -17,6 +17,7 @@ export const DEEP = {
     costly: 'Better',
     'cant-say': 'Best other',
   },
+  coach: 'Coach',
   more: 'Show everything we compared',
   wins: 'Wins in 100 games',
   difference: 'More than yours',

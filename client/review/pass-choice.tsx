@@ -1,5 +1,11 @@
 // The review of one pass: rack, pass, the better one, the alternatives on a scale, what it gave away.
-import { type ChoiceStory, type PassReview, type Review, toldVerdict } from '../../shared-engine/index.ts';
+import {
+  type ChoiceStory,
+  type Face,
+  type PassReview,
+  type Review,
+  toldVerdict,
+} from '../../shared-engine/index.ts';
 import { sentenceList } from '../tiles/tile-names.ts';
 import { TileRow } from '../tiles/tile-row.tsx';
 import { twoPlaces } from '../ui/numbers.ts';
@@ -16,9 +22,11 @@ interface PassChoiceProps {
   readonly review: Review;
   /** Section ids said before this pass. */
   readonly aim: readonly string[];
+  /** The pass that the coach named before this one; null where it named none. */
+  readonly coached: readonly Face[] | null;
 }
 
-export function PassChoice({ choice, story, review, aim }: PassChoiceProps) {
+export function PassChoice({ choice, story, review, aim, coached }: PassChoiceProps) {
   const { analysis } = choice;
   const deep = analysis.depth === 'deep';
   return (
@@ -31,7 +39,7 @@ export function PassChoice({ choice, story, review, aim }: PassChoiceProps) {
       ))}
       <PassPair choice={choice} />
       {deep ? (
-        <Alternatives kind="pass" analysis={analysis} rows={story.rows} />
+        <Alternatives kind="pass" analysis={analysis} rows={story.rows} coached={coached} />
       ) : (
         <FirstScale choice={choice} />
       )}

@@ -1,16 +1,17 @@
 // The review after a deal: the one thing worth learning first, then every choice, then the next deal.
 import { useSignal } from '@preact/signals';
 import type { Ref } from 'preact';
-import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import { type Four, forFour, type Review, type Table } from '../../shared-engine/index.ts';
 import type { App } from '../app/routes/app.ts';
 import { dealKey } from '../app/routes/deal-link.ts';
-import { wasHelped } from '../coach/helped.ts';
+import { namedAt, wasHelped } from '../coach/helped.ts';
 import { COACH } from '../coach/strings.ts';
 import { aimsAt } from '../room/aims.ts';
 import { Invite } from '../room/invite.tsx';
 import { notReady, ReadyPanel } from '../room/ready-panel.tsx';
 import type { Room, Seated } from '../room/room.ts';
+import { neighborNames } from '../room/seat-names.ts';
 import { SeatPicker } from '../room/seat-picker.tsx';
 import { LOBBY, ROOM, WAYS } from '../room/strings.ts';
 import { TableTalk } from '../room/table-talk.tsx';
@@ -25,13 +26,14 @@ import { DealCheckPanel } from './deal-check.tsx';
 import { HandLine } from './hand-line.tsx';
 import { LuckAndChoices } from './luck-and-choices.tsx';
 import { MethodPanel } from './method-panel.tsx';
+import { namedReview } from './named-review.ts';
 import { NumberChoice } from './number-choice.tsx';
 import { PassChoice, PassPair } from './pass-choice.tsx';
 import { NotAgain, PlayAgain, SideBySide, sharedDealOf } from './play-again.tsx';
 import { ProgressChart } from './progress-chart.tsx';
 import { ReviewTools } from './review-tools.tsx';
 import { RoundWalk } from './round-walk.tsx';
-import { choiceName, nextWords, REVIEW, showStep } from './strings.ts';
+import { choiceName, coachedWords, nextWords, REVIEW, showStep } from './strings.ts';
 
 interface ReviewScreenProps {
   readonly app: App;
@@ -40,8 +42,9 @@ interface ReviewScreenProps {
 }
 
 export function ReviewScreen({ app, room, seated }: ReviewScreenProps) {
-  const { review, analysisRunning, notice, home, commitment } = room.state.value;
-  const { table } = seated;
+  const { review: made, analysisRunning, notice, home, commitment } = room.state.value;
+  const { table, you } = seated;
+  const review = useMemo(() => made && namedReview(made, neighborNames(table, you)), [made, table, you]);
   const title = useRef<HTMLHeadingElement>(null);
   const isReady = review !== null;
   // It takes the place of a table that may have been scrolled far down; what is to be read first stands at the top.
@@ -142,6 +145,9 @@ function Choices({ review, room, seated }: ChoicesProps) {
   const meant = review.choices[review.story.opened];
   const choice = review.choices[chosen];
   const story = review.story.choices[chosen];
+  const { helped, aims } = room.state.value;
+  const { round } = seated.table;
+  const coached = choice?.kind === 'pass' ? namedAt(helped, round, choice.step) : null;
   return (
     <section class="choices" aria-labelledby="choices-title">
       <h2 id="choices-title">{REVIEW.strip}</h2>
@@ -157,8 +163,10 @@ function Choices({ review, room, seated }: ChoicesProps) {
           <h3>
             {choiceName(choice)}: <span class="verdict-name">{VERDICTS[story.verdict].name}</span>
           </h3>
-          {wasHelped(room.state.value.helped, seated.table.round, choice.step) && (
-            <p class="aside">{COACH.helped}</p>
+          {wasHelped(helped, round, choice.step) && (
+            <p class="aside">
+              {COACH.helped} {choice.kind === 'pass' && coached && coachedWords(choice, coached)}
+            </p>
           )}
           {choice.by === 'stand-in' && <p class="aside">{REVIEW.standIn}</p>}
           {choice.kind === 'pass' ? (
@@ -166,7 +174,8 @@ function Choices({ review, room, seated }: ChoicesProps) {
               choice={choice}
               story={story}
               review={review}
-              aim={aimsAt(room.state.value.aims, seated.table.round, choice.step)}
+              aim={aimsAt(aims, round, choice.step)}
+              coached={coached}
             />
           ) : (
             <NumberChoice choice={choice} story={story} />

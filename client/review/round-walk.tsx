@@ -1,8 +1,16 @@
 // All four racks from the first pass to the end, step by step, where the table's terms reveal them.
 import { useSignal } from '@preact/signals';
-import { guessAnswer, type Ledger, MOVES, neighbor, SEATS, type Seat } from '../../shared-engine/index.ts';
+import {
+  guessAnswer,
+  type Ledger,
+  MOVES,
+  neighbor,
+  SEATS,
+  type Seat,
+  withNames,
+} from '../../shared-engine/index.ts';
 import type { Seated } from '../room/room.ts';
-import { nameOrYou } from '../room/seat-names.ts';
+import { nameOrYou, neighborNames } from '../room/seat-names.ts';
 import { BotTag } from '../room/seat-status.tsx';
 import { STEP_NAMES } from '../room/step-names.ts';
 import { capitalize } from '../tiles/tile-names.ts';
@@ -24,8 +32,8 @@ export function RoundWalk({ seated, ledger }: RoundWalkProps) {
   const place = Math.min(at.value, moments.length - 1);
   const moment = moments[place];
   if (moment === undefined) return null;
-  const { you } = seated.table;
-  const answer = ledger && you !== null ? guessAnswer(ledger.neighbors, you, stage.racks) : null;
+  const { table, you } = seated;
+  const answer = ledger && guessAnswer(ledger.neighbors, you, stage.racks);
   const go = (by: number) => {
     at.value = Math.max(0, Math.min(moments.length - 1, place + by));
   };
@@ -49,7 +57,7 @@ export function RoundWalk({ seated, ledger }: RoundWalkProps) {
       {SEATS.map((seat) => (
         <SeatMoment key={seat} seated={seated} seat={seat} moment={moment} />
       ))}
-      {moment.move === null && answer !== null && <p>{answer}</p>}
+      {moment.move === null && answer !== null && <p>{withNames(answer, neighborNames(table, you))}</p>}
     </section>
   );
 }

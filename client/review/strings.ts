@@ -1,9 +1,10 @@
 // What the review says besides its verdicts and the deep analysis.
-import type { ChoiceReview, PassReview, Review, RiskGrade, Table } from '../../shared-engine/index.ts';
+import type { ChoiceReview, Face, PassReview, Review, RiskGrade, Table } from '../../shared-engine/index.ts';
 import type { Route } from '../app/routes/route.ts';
 import type { RoomState } from '../room/room.ts';
 import { STEP_NAMES } from '../room/step-names.ts';
-import { capitalize, sentenceList } from '../tiles/tile-names.ts';
+import { capitalize, sentenceList, tileList } from '../tiles/tile-names.ts';
+import { passWith } from './pass-with.ts';
 
 export const REVIEW = {
   title: 'What this deal can teach you',
@@ -44,7 +45,7 @@ export const REVIEW = {
   ledgerWins: 'Wins',
   ledgerChoice: 'You, compared with our steady player',
   ledgerAfter: 'Luck',
-  blind: (step: string) => `${step}, blind`,
+  blind: (step: string) => `How many blind, ${step.toLowerCase()}`,
   byClass: (change: string) => `${change} (the class went on)`,
   next: 'Next deal',
   nextInClass: 'Ready for the next deal',
@@ -199,6 +200,12 @@ export function aimSentences(
       ? `${name} was within reach, and your pass kept it there.`
       : `${name} was within reach, and your pass gave it up.`;
   });
+}
+
+/** What the coach named, where the chart below has no row for it. */
+export function coachedWords({ analysis }: PassReview, named: readonly Face[]): string | null {
+  if (analysis.depth === 'quick' || passWith(analysis.finalists, named) !== null) return null;
+  return `It named ${tileList(named)}, which we did not compare with your choice.`;
 }
 
 /** The button to the choice that the top of the page speaks of. */

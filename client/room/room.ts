@@ -110,8 +110,8 @@ export interface Room {
   act(action: TableAction): void;
   showCard(open: boolean): void;
   toggleAim(round: number, step: MoveStep, section: string): void;
-  /** The coach was asked before this choice. */
-  noteHelp(round: number, step: Step): void;
+  /** The coach was asked before this choice, and named this pass. */
+  noteHelp(round: number, step: Step, named?: readonly Face[]): void;
   /** The card of this table; null when it cannot be had just now. */
   readonly loadCard: () => Promise<CompiledCard | null>;
   /** Connects anew, after a seat was taken or the player asked for it. */
@@ -226,7 +226,7 @@ export function createRoom(code: string, firstLayout: rack.RackLayout, ports: Ro
     },
     toggleAim: (round, step, section) =>
       mark({ ...state.value, aims: toggleAim(state.value.aims, round, step, section) }),
-    noteHelp: (round, step) => mark({ ...state.value, helped: withHelp(state.value.helped, round, step) }),
+    noteHelp: (...help) => mark({ ...state.value, helped: withHelp(state.value.helped, ...help) }),
     loadCard: ports.loadCard,
     reconnect: () => connection.start(),
     retryNow: () => connection.retryNow(),

@@ -1,5 +1,13 @@
 // How the page names the four seats, always from the place of the one who reads.
-import { type Direction, neighbor, type Seat, type SeatInfo, type Table } from '../../shared-engine/index.ts';
+import {
+  DIRECTIONS,
+  type Direction,
+  type NeighborNames,
+  neighbor,
+  type Seat,
+  type SeatInfo,
+  type Table,
+} from '../../shared-engine/index.ts';
 import { OWN_BOT, ROOM } from './strings.ts';
 import { STYLE_NAMES } from './term-names.ts';
 
@@ -13,6 +21,15 @@ export function nameOrYou(table: Pick<Table, 'seats' | 'you'>, seat: Seat): stri
   return seat === table.you ? 'you' : nameOf(table, seat);
 }
 
+/** The players around a seat, where somebody sits there. */
+export function neighborNames({ seats }: Pick<Table, 'seats'>, you: Seat): NeighborNames {
+  const known = DIRECTIONS.flatMap((toward) => {
+    const info = seats[neighbor(you, toward)];
+    return info.kind === 'empty' ? [] : [[toward, info.name] as const];
+  });
+  return Object.fromEntries(known);
+}
+
 const PLACES: Readonly<Record<Direction, string>> = {
   right: 'on your right',
   across: 'across from you',
@@ -21,7 +38,7 @@ const PLACES: Readonly<Record<Direction, string>> = {
 
 /** `on your left`; null for one's own seat. */
 export function positionOf(you: Seat, seat: Seat): string | null {
-  for (const direction of ['right', 'across', 'left'] as const) {
+  for (const direction of DIRECTIONS) {
     if (neighbor(you, direction) === seat) return PLACES[direction];
   }
   return null;

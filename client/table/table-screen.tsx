@@ -5,6 +5,7 @@ import { CoachPanel } from '../coach/coach-panel.tsx';
 import { ClubListed } from '../room/club-listing.tsx';
 import { openPass } from '../room/open-pass.ts';
 import { isCardClosed, mayAskCoach, type Room, type Seated } from '../room/room.ts';
+import { neighborNames } from '../room/seat-names.ts';
 import { SixWords } from '../room/six-words.tsx';
 import { wasStopped } from '../room/step-names.ts';
 import { StepStrip } from '../room/step-strip.tsx';
@@ -79,7 +80,8 @@ export function TableScreen({ room, seated, card }: TableScreenProps) {
                 key={`${seated.table.round}/${decision.step}`}
                 choice={{ record: seated.view.record, decision }}
                 loadCard={room.loadCard}
-                onHelp={() => room.noteHelp(seated.table.round, decision.step)}
+                names={neighborNames(seated.table, seated.you)}
+                onHelp={(named) => room.noteHelp(seated.table.round, decision.step, named)}
               />
             )}
             <ClubListed table={seated.table} />

@@ -1,7 +1,6 @@
 // Asks a worker how often each hand of the card is reached from a rack, so that taps on the table are never kept waiting.
-import { bagOf, type CompiledCard, type Face } from '../../shared-engine/index.ts';
+import { bagOf, type CompiledCard, type Face, type Reach, reachOf } from '../../shared-engine/index.ts';
 import type { ReachAnswer, ReachRequest } from './deep-analysis-worker.ts';
-import { type Reach, reachOf } from './reach.ts';
 
 export interface ReachFinder {
   /** Answers for the rack asked about last; those before it are dropped. */
@@ -34,4 +33,19 @@ export function openReachFinder(card: CompiledCard, onReach: (reach: readonly Re
     },
     close: () => worker.terminate(),
   };
+}
+
+/** The same for one rack alone. */
+export function findReach(
+  card: CompiledCard,
+  rack: readonly Face[],
+  gone: readonly Face[],
+): Promise<readonly Reach[]> {
+  return new Promise((resolve) => {
+    const finder = openReachFinder(card, (reach) => {
+      finder.close();
+      resolve(reach);
+    });
+    finder.find(rack, gone);
+  });
 }

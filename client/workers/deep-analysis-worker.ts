@@ -21,12 +21,13 @@ import {
   ledgerOf,
   loadSimd,
   prepareDecision,
+  type Reach,
+  reachOf,
   type SeatRecord,
   SURVEY_DEALS,
   type SurveyProgress,
   surveyCard,
 } from '../../shared-engine/index.ts';
-import { type Reach, reachOf } from './reach.ts';
 import {
   createSeatWork,
   type KeyedAnalysis,
@@ -136,7 +137,8 @@ async function draw({ draw: wish, seed, card }: DrawRequest): Promise<void> {
 }
 
 async function work({ record, card, choices, withLedger }: AnalysisTask): Promise<void> {
-  if (card !== null) kept = createAnalyst(card, await loadSimd());
+  // A coach asks about several answers to one situation.
+  if (card !== null) kept = { ...createAnalyst(card, await loadSimd()), memory: createDealMemory(1) };
   const analyst = kept;
   if (analyst === null) throw new Error('The first task of a worker brings its card.');
   for (const nth of choices) {

@@ -4,12 +4,15 @@ export { possibleRound } from './belief/possible-round.ts';
 export { finalRack, offeredChoice, recordSoFar, recordWithAnswer } from './belief/situation.ts';
 export {
   answerOf,
+  type CoachedRack,
   type Coaching,
-  coachedChoice,
   coachedSentences,
   coachingFor,
   firstLook,
+  nextCoachStep,
 } from './coach/coach.ts';
+export { likeliestFirst, nearestWays } from './coach/likeliest-hands.ts';
+export { type Reach, reachOf, tilesGone } from './coach/reach.ts';
 export { type Alternative, asks, blindNumbers, passesOf, votes } from './comparison/alternatives.ts';
 export { type Analyst, createAnalyst } from './comparison/analyze.ts';
 export { DEEP_BUDGET, SHALLOW_BUDGET } from './comparison/budget.ts';
@@ -62,7 +65,7 @@ export type {
 export { reviewRound } from './review/review-round.ts';
 export { guessAnswer } from './review/sentences/guess.ts';
 export { type MethodPart, methodParts } from './review/sentences/method.ts';
-export { listed } from './review/sentences/phrases.ts';
+export { listed, type NeighborNames, withNames } from './review/sentences/phrases.ts';
 export { tileList, tileName } from './review/sentences/tiles.ts';
 export { bestSentence } from './review/story.ts';
 export type { ChoiceWhy, SideBySide } from './why/choice-why.ts';

@@ -1,9 +1,9 @@
 // The card beside the rack agrees with the engine's own count of tiles to go, pattern by pattern.
 import { describe, expect, it } from 'vitest';
-import { cardMatches, likeliestFirst } from '../../client/cards/card-matches.ts';
+import { cardMatches, likeliestMatches } from '../../client/cards/card-matches.ts';
 import { matchSummary } from '../../client/cards/strings.ts';
 import { tileName } from '../../client/tiles/tile-names.ts';
-import { reachOf } from '../../client/workers/reach.ts';
+import { reachOf } from '../../shared-engine/analysis/coach/reach.ts';
 import { houseCard } from '../../shared-engine/card/house/card.ts';
 import { createReferenceKernel } from '../../shared-engine/kernels/tiles-to-go/reference.ts';
 import { facesOf } from '../../shared-engine/rules/tiles/bag.ts';
@@ -43,7 +43,7 @@ describe('the hands of the card', () => {
     const matches = cardMatches(card, rack);
     const reach = reachOf(card, rack, []);
     expect(reachOf(card, rack, [])).toEqual(reach);
-    const rates = likeliestFirst(matches, reach).map((match) => reach[matches.indexOf(match)]!.rate);
+    const rates = likeliestMatches(card, matches, reach).map((match) => reach[matches.indexOf(match)]!.rate);
     expect(rates).toEqual(rates.toSorted((a, b) => b - a));
     // Of hands that are equally far, those are reached most whose groups a discard or a joker may complete.
     const mean = (concealed: boolean) => {

@@ -96,6 +96,8 @@ function closedTable({ summary, detail }: StoredRound, { record, closing }: Roun
     you: seat,
     mode: place === 'friends' || place === 'class' ? place : 'alone',
     seats: forFour((other): SeatInfo => {
+      // Who sat around real tiles is not known; what is stored in place of names says where.
+      if (place === 'tiles' && other !== seat) return { kind: 'empty' };
       const { name, style } = detail.seats[other];
       if (style !== null) return { kind: 'bot', name, style };
       return { kind: 'person', name, present: other === seat, ready: false, host: false };

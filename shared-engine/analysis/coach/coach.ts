@@ -4,15 +4,16 @@ import type { Kernel } from '../../kernels/index.ts';
 import {
   type AnswerChoice,
   type Bag,
+  DIRECTIONS,
   FACES,
   type Face,
   faceIndex,
   facesOf,
   JOKER_INDEX,
+  neighbor,
   numbered,
   type PendingDecision,
   SEATS,
-  type Seat,
   type SeatRecord,
   SUITS,
   simplestAnswer,
@@ -23,9 +24,10 @@ import type { DeepAnalysis, Finalist } from '../review/analysis.ts';
 import { groupsOf } from '../review/groups.ts';
 import { reviewRound } from '../review/review-round.ts';
 import { numberPhrase } from '../review/sentences/instead.ts';
-import { capitalized, listed } from '../review/sentences/phrases.ts';
+import { capitalized, listed, playerAt } from '../review/sentences/phrases.ts';
 import { groupName, tileList, tileName } from '../review/sentences/tiles.ts';
-import { type NearHand, nearestHands, wants } from './nearest-hands.ts';
+import { likeliestHands, type NearestWay, wants } from './likeliest-hands.ts';
+import type { Reach } from './reach.ts';
 
 /** Sentences of the first three steps; the fourth is the pass itself, which only an analysis can name. */
 export interface Coaching {
@@ -34,22 +36,66 @@ export interface Coaching {
   readonly serves: readonly string[];
 }
 
+/** What a seat knew when a choice was offered, and how often its rack reaches each pattern of its card. */
+export interface CoachedRack {
+  readonly record: SeatRecord;
+  readonly card: CompiledCard;
+  /** By pattern; the same that puts the card in order. */
+  readonly reach: readonly Reach[];
+}
+
 /** Of the choice that is open when the last step of the record is over; uses nothing that the seat cannot know. */
-export function coachingFor(record: SeatRecord, card: CompiledCard): Coaching {
+export function coachingFor({ record, card, reach }: CoachedRack): Coaching {
   const rack = finalRack(record);
-  const near = nearestHands(card, rack);
+  const likeliest = likeliestHands(card, rack, reach);
   return {
     standsOut: [...shapeSentences(rack, record.seat === record.dealer), ...gotSentences(record)],
-    pointsTo: sectionSentences(near, card),
-    serves: servingSentences(near, rack),
+    pointsTo: sectionSentences(likeliest, card),
+    serves: servingSentences(likeliest, rack),
   };
 }
 
-/** What the coach would choose: the alternative named where it is better, otherwise what was analyzed. */
-export function coachedChoice(analysis: DeepAnalysis): Finalist {
-  const { finalists, played, bestAlternative, verdict } = analysis;
-  const hasBetter = verdict === 'costly' || verdict === 'a-little-worse';
-  return finalists[hasBetter && bestAlternative !== null ? bestAlternative : played]!;
+/** What the coach does once a choice has been judged: it names one, or has another judged first. */
+export interface CoachStep {
+  readonly kind: 'name' | 'judge';
+  readonly choice: Finalist;
+}
+
+/** So many choices are judged at most before one is named. */
+const MOST_JUDGED = 4;
+
+/**
+ * A choice is named once it has been judged and nothing was better, and once it came out as one to compare another choice
+ * with: whoever then chooses otherwise finds it in the review. `judged` are the analyses so far, one at least.
+ */
+export function nextCoachStep(judged: readonly DeepAnalysis[]): CoachStep {
+  const good = judged.filter((analysis) => !isBehind(analysis)).map(ownOf);
+  const compared = good.find((choice) => isCompared(choice, judged));
+  if (compared !== undefined) return { kind: 'name', choice: compared };
+  const latest = judged.at(-1)!;
+  const other = alternativeTo(latest);
+  if (other !== null && judged.length < MOST_JUDGED) return { kind: 'judge', choice: other };
+  return { kind: 'name', choice: good[0] ?? other ?? ownOf(latest) };
+}
+
+function ownOf({ finalists, played }: DeepAnalysis): Finalist {
+  return finalists[played]!;
+}
+
+function alternativeTo({ finalists, bestAlternative }: DeepAnalysis): Finalist | null {
+  return bestAlternative === null ? null : finalists[bestAlternative]!;
+}
+
+function isBehind({ verdict }: DeepAnalysis): boolean {
+  return verdict === 'costly' || verdict === 'a-little-worse';
+}
+
+/** Every number is compared with the others; a pass only where the search picked it, not where it is there as the one made. */
+function isCompared({ tiles, number }: Finalist, judged: readonly DeepAnalysis[]): boolean {
+  if (number !== null) return true;
+  return judged.some(({ finalists, played }) =>
+    finalists.some((one, place) => place !== played && one.tiles.join() === tiles.join()),
+  );
 }
 
 /** The answer that a first look likes best, for an analysis to start from; nothing of it is passed blind. */
@@ -80,32 +126,31 @@ export function answerOf(
 /** The fourth step: what to choose and how it fares, and of a pass how few of the nearest hands would miss its tiles. */
 export function coachedSentences(
   { kind }: PendingDecision,
-  record: SeatRecord,
-  card: CompiledCard,
+  rack: CoachedRack,
   choice: Finalist,
 ): readonly string[] {
   // An analysis takes the others for stronger than the club players that the line of a review is about.
   const wins = `From there, against fairly strong players, you would win about ${Math.round(choice.winProbability.value)} in 100 games.`;
   const said =
     kind === 'pass'
-      ? passSentences(record, card, choice.tiles)
+      ? passSentences(rack, choice.tiles)
       : [`We would ${numberPhrase(kind, choice.number ?? 0)}.`];
   return [...said, wins];
 }
 
-function passSentences(record: SeatRecord, card: CompiledCard, tiles: readonly Face[]): readonly string[] {
+function passSentences({ record, card, reach }: CoachedRack, tiles: readonly Face[]): readonly string[] {
   const rack = finalRack(record);
-  const near = nearestHands(card, rack);
-  const uses = (face: Face) => near.filter(({ hand }) => wants(hand, faceIndex(face))).length;
+  const likeliest = likeliestHands(card, rack, reach);
+  const uses = (face: Face) => likeliest.filter(({ hand }) => wants(hand, faceIndex(face))).length;
   const passed = [...new Set(tiles)];
   const places = passed.map((face) =>
-    uses(face) === 0 ? `${tileName(face)} none` : `${tileName(face)} ${uses(face)} of ${near.length}`,
+    uses(face) === 0 ? `${tileName(face)} none` : `${tileName(face)} ${uses(face)} of ${likeliest.length}`,
   );
   const kept = facesOf(rack).filter((face) => face !== 'joker' && !tiles.includes(face));
   const isByCount = Math.max(...passed.map(uses)) <= Math.min(...kept.map(uses));
   return [
     `We would pass ${tileList(tiles)}.`,
-    `Hands nearest to you that have a place for them: ${listed(places)}.`,
+    `Likeliest hands that have a place for them: ${listed(places)}.`,
     ...(isByCount ? [] : ['By those counts alone we would pass others; played on, this pass does better.']),
   ];
 }
@@ -154,31 +199,26 @@ function likeNumberSentence(rack: Bag): readonly string[] {
     : [];
 }
 
-const WHERE = ['', 'the right', 'across', 'the left'] as const;
-
 /** What each neighbor has given so far, and which suits were not among it. */
 function gotSentences({ seat, steps }: SeatRecord): readonly string[] {
   const came = SEATS.map((): Face[] => []);
   for (const step of steps) if (step.kind === 'move') came[step.from]!.push(...step.received);
-  return SEATS.filter((from) => from !== seat && came[from]!.length >= 3).map((from) => {
-    const tiles = came[from]!;
+  return DIRECTIONS.flatMap((toward) => {
+    const tiles = came[neighbor(seat, toward)]!;
+    if (tiles.length < 3) return [];
     const none = SUITS.filter((suit) => tiles.every((face) => numbered(face)?.suit !== suit));
     const absent = none.length === 0 ? '' : ` ${capitalized(listed(none.map((suit) => `no ${suit}`)))}.`;
-    return `From ${placeOf(from, seat)} came ${tileList(tiles)}.${absent}`;
+    return [`From ${playerAt(toward)} came ${tileList(tiles)}.${absent}`];
   });
 }
 
-function placeOf(other: Seat, seat: Seat): string {
-  return WHERE[(other + 4 - seat) % 4]!;
-}
-
-function sectionSentences(near: readonly NearHand[], card: CompiledCard): readonly string[] {
-  const [first] = near;
+function sectionSentences(likeliest: readonly NearestWay[], card: CompiledCard): readonly string[] {
+  const [first] = likeliest;
   if (first === undefined) return ['This card has no hands.'];
   const counts = card.sections
     .map(({ name }, index) => ({
       name,
-      count: near.filter(({ hand }) => card.patterns[hand.pattern]!.section === index).length,
+      count: likeliest.filter(({ hand }) => card.patterns[hand.pattern]!.section === index).length,
     }))
     .filter(({ count }) => count > 0)
     .sort((a, b) => b.count - a.count);
@@ -186,12 +226,12 @@ function sectionSentences(near: readonly NearHand[], card: CompiledCard): readon
   const shown = counts
     .slice(0, 3)
     .map(({ name, count }, place) => `${count}${place > 0 ? '' : count === 1 ? ' is' : ' are'} in ${name}`);
-  const concealed = near.filter(({ hand }) => card.patterns[hand.pattern]!.concealed).length;
+  const concealed = likeliest.filter(({ hand }) => card.patterns[hand.pattern]!.concealed).length;
   return [
-    `Of the ${near.length} hands nearest to your rack, ${listed([...shown, ...(others > 0 ? [`${others} elsewhere`] : [])])}.`,
-    `The nearest is ${away(first.toGo)}; ${hardness(first)}`,
+    `Of the ${likeliest.length} likeliest hands, ${listed([...shown, ...(others > 0 ? [`${others} elsewhere`] : [])])}.`,
+    `The likeliest is ${away(first.toGo)}; ${hardness(first)}`,
     ...(concealed > 0
-      ? [`${concealed} of the ${near.length} hands must stay concealed, which is harder.`]
+      ? [`${concealed} of the ${likeliest.length} hands must stay concealed, which is harder.`]
       : []),
   ];
 }
@@ -200,7 +240,7 @@ function away(toGo: number): string {
   return toGo === 1 ? '1 tile away' : `${toGo} tiles away`;
 }
 
-function hardness({ toGo, naturals }: NearHand): string {
+function hardness({ toGo, naturals }: NearestWay): string {
   if (toGo === 0) return 'you hold it.';
   if (naturals === 0) return 'jokers may stand for all that is missing.';
   if (naturals >= toGo) return 'no joker may stand for what is missing.';
@@ -210,13 +250,13 @@ function hardness({ toGo, naturals }: NearHand): string {
 /** Tiles that at most so many of the ten hands have a place for. */
 const FEW = 2;
 
-function servingSentences(near: readonly NearHand[], rack: Bag): readonly string[] {
+function servingSentences(likeliest: readonly NearestWay[], rack: Bag): readonly string[] {
   const held = FACES.flatMap((face, index) =>
     rack[index]! > 0 && index !== JOKER_INDEX
-      ? [{ face, uses: near.filter(({ hand }) => wants(hand, index)).length }]
+      ? [{ face, uses: likeliest.filter(({ hand }) => wants(hand, index)).length }]
       : [],
   ).sort((a, b) => a.uses - b.uses);
-  const all = near.length;
+  const all = likeliest.length;
   const unused = held.filter(({ uses }) => uses === 0).map(({ face }) => tileName(face));
   const few = held.filter(({ uses }) => uses > 0 && uses <= FEW).map(({ face }) => tileName(face));
   const most = held.at(-1);

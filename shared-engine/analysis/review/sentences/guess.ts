@@ -10,7 +10,7 @@ import {
   type Suit,
 } from '../../../rules/index.ts';
 import { type NeighborSuits, USUAL } from '../../ledger/longest-suit.ts';
-import { listed, NEIGHBORS } from './phrases.ts';
+import { listed, playerAt } from './phrases.ts';
 
 /** From this share on a guess at a neighbor's tiles is told. */
 export const LIKELY = 0.5;
@@ -35,7 +35,7 @@ export function guessSentences(neighbors: readonly NeighborSuits[]): readonly st
   const guess = surestGuess(neighbors);
   if (guess === null) return [];
   return [
-    `The passes hint that the player ${NEIGHBORS[guess.toward]} ended with ${mostPhrase(guess)}.`,
+    `The passes hint that ${playerAt(guess.toward)} ended with ${mostPhrase(guess)}.`,
     `Chances of that are about ${inTen(guess.share)} in 10; as a rule they are ${inTen(USUAL)} in 10.`,
   ];
 }
@@ -57,7 +57,7 @@ export function guessAnswer(
       (suit, nth) => `${counts[nth] === 0 ? 'no' : counts[nth]} ${suit}${counts[nth] === 1 ? '' : 's'}`,
     ),
   );
-  const about = `The guess about the player ${NEIGHBORS[guess.toward]}, ${mostPhrase(guess)},`;
+  const about = `The guess about ${playerAt(guess.toward)}, ${mostPhrase(guess)},`;
   return `${about} was ${isRight ? 'right' : 'not right'}: ${held}.`;
 }
 

@@ -3,7 +3,7 @@ import type { Actor, Face } from '../../../rules/index.ts';
 import type { Ledger, LedgerSums } from '../../ledger/settle.ts';
 import type { FedNeighbor } from '../review.ts';
 import { guessSentences } from './guess.ts';
-import { capitalized, listed, NEIGHBORS, shownWins, VOICES, winsOf } from './phrases.ts';
+import { capitalized, listed, playerAt, VOICES, winsOf } from './phrases.ts';
 import { theTile } from './tiles.ts';
 
 /** What else is told of the round: its losses choice by choice, and how far away its rack was. */
@@ -58,17 +58,26 @@ function worthSentence(closer: number, more: number): readonly string[] {
     : ['Tiles away are not all: jokers, pairs and the other racks count too.'];
 }
 
-/** Why what is told choice by choice is not the cost of them all; nothing where a reader who adds it up would not wonder. */
+/**
+ * Why what is told choice by choice is not the cost of them all; nothing where a reader who adds it up would not wonder. The
+ * other sum is not told: two numbers for what looks like one thing are read as an error.
+ */
 function sumSentence({ losses, areAllTold }: ToldBeside, cost: number, isClear: boolean): readonly string[] {
   const sum = losses.reduce((all, loss) => all + loss, 0);
   if (Math.abs(sum - cost) < 1 || (sum === 0 && cost <= 0)) return [];
   const isOne = losses.length === 1;
-  const told = isOne
-    ? `The one loss told step by step is about ${shownWins(sum)}`
-    : `The losses told step by step add up to about ${shownWins(sum)}`;
+  const told = isOne ? 'The one loss told step by step' : 'The losses told step by step';
   if (sum > cost) {
+    const more =
+      cost > 0
+        ? isOne
+          ? 'is larger'
+          : 'add up to more'
+        : isOne
+          ? 'is another matter'
+          : 'are another matter';
     const compared = isOne ? 'it compares' : 'they compare';
-    return [`${told}: ${compared} with the best we found, which our steady player often misses.`];
+    return [`${told} ${more}: ${compared} with the best we found, which our steady player often misses.`];
   }
   // What may be chance needs no reason.
   if (!isClear) return [];
@@ -77,9 +86,10 @@ function sumSentence({ losses, areAllTold }: ToldBeside, cost: number, isClear: 
       'No one step shows it: small costs may add up, and there we take the others for stronger players.',
     ];
   }
+  const less = `${told} ${isOne ? 'is smaller' : 'add up to less'}`;
   return areAllTold
-    ? [`${told} only.`, 'There we take the others for stronger players, so every win is rarer.']
-    : [`${told} only: the rest may lie where we can’t say.`];
+    ? [`${less}: there we take the others for stronger players, so every win is rarer.`]
+    : [`${less}: the rest may lie where we can’t say.`];
 }
 
 /** What follows from all choices together. */
@@ -100,7 +110,7 @@ export function wholeRoundSentences(
     ...(fed === null
       ? []
       : [
-          `In ${fed.passes} passes ${subject} gave the player ${NEIGHBORS[fed.toward]} more help than players usually do.`,
+          `In ${fed.passes} passes ${subject} gave ${playerAt(fed.toward)} more help than players usually do.`,
           `That probably cost ${isYou ? 'you ' : ''}about ${winsOf(fed.cost.value)} in 100 games.`,
         ]),
     ...backSentence(subject, back),

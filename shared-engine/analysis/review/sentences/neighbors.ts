@@ -11,7 +11,7 @@ import {
 import { without } from '../groups.ts';
 import type { ChoiceReview, NumberReview, PassReview } from '../review.ts';
 import { namedNumber } from './instead.ts';
-import { capitalized, NEIGHBORS, VOICES, winsOf } from './phrases.ts';
+import { capitalized, playerAt, VOICES, winsOf } from './phrases.ts';
 import { theTile } from './tiles.ts';
 
 /** The vote that was not chosen, as the subject of a sentence. */
@@ -74,7 +74,7 @@ function goesTo(pass: PassReview): string {
     given === undefined || instead === undefined || more.length > 0
       ? ''
       : `: ${theTile(given)} helps there more than ${theTile(instead)}`;
-  return `goes to the player ${NEIGHBORS[MOVES[step].toward]}${tile}`;
+  return `goes to ${playerAt(MOVES[step].toward)}${tile}`;
 }
 
 /**
@@ -90,6 +90,6 @@ export function helpSentence(choice: ChoiceReview, analysis: DeepAnalysis): read
   const amount = Math.abs(giveaway.value) < 0.3 ? 'a little ' : '';
   const whose = capitalized(VOICES[choice.by].owner);
   return [
-    `${whose} pass probably helps the player ${NEIGHBORS[MOVES[choice.step].toward]} ${amount}${isMore ? 'more' : 'less'} than most passes do.`,
+    `${whose} pass probably helps ${playerAt(MOVES[choice.step].toward)} ${amount}${isMore ? 'more' : 'less'} than most passes do.`,
   ];
 }

@@ -5,7 +5,7 @@ import type { NumberReview, Review } from '../review.ts';
 import { insteadPhrase, namedNumber } from './instead.ts';
 import { leadSentences, SMALL_THINGS, slightSentence } from './leads.ts';
 import { othersReason } from './neighbors.ts';
-import { capitalized, closerBy, VOICES } from './phrases.ts';
+import { capitalized, closerBy, playerAt, VOICES } from './phrases.ts';
 import { whySentences } from './why.ts';
 
 /** What was chosen. */
@@ -54,7 +54,7 @@ function blindSentence(more: number, whose: string): string {
 
 /** A number asked for is also how many tiles are given. */
 function acrossSentence(more: number): string {
-  return more > 0 ? 'More tiles can then be exchanged.' : 'Fewer tiles can then go to the player across.';
+  return more > 0 ? 'More tiles can then be exchanged.' : `Fewer tiles can then go to ${playerAt('across')}.`;
 }
 
 /** On what rack, and what the rule of thumb says. */

@@ -1,5 +1,5 @@
 // The phrases that every sentence of the review is made from.
-import type { Actor, Direction, Step } from '../../../rules/index.ts';
+import { type Actor, DIRECTIONS, type Direction, type Step } from '../../../rules/index.ts';
 import { inTenths } from '../basis.ts';
 
 /** "a", "a and b", "a, b and c". */
@@ -69,12 +69,29 @@ export const VOICES: Readonly<Record<Actor, Voice>> = {
   bot: { subject: 'the bot', whose: 'its', owner: 'the bot’s' },
 };
 
-/** "the player across". */
-export const NEIGHBORS: Readonly<Record<Direction, string>> = {
+const NEIGHBORS: Readonly<Record<Direction, string>> = {
   right: 'on the right',
   across: 'across',
   left: 'on the left',
 };
+
+/** "the player across": how every sentence speaks of a neighbor, so that one who is known can be named in its place. */
+export function playerAt(toward: Direction): string {
+  return `the player ${NEIGHBORS[toward]}`;
+}
+
+const ANY_PLAYER = new RegExp(DIRECTIONS.map(playerAt).join('|'), 'g');
+
+/** The players around a seat by name, as far as they are known. */
+export type NeighborNames = Readonly<Partial<Record<Direction, string>>>;
+
+/** The sentence with the neighbors by name; one without a name stays "the player across". */
+export function withNames(sentence: string, names: NeighborNames): string {
+  return sentence.replace(ANY_PLAYER, (player) => {
+    const toward = DIRECTIONS.find((direction) => playerAt(direction) === player);
+    return (toward && names[toward]) ?? player;
+  });
+}
 
 /** Each step as a sentence names it. */
 export const STEP_PHRASES: Readonly<Record<Step, string>> = {

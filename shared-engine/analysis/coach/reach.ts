@@ -1,19 +1,19 @@
-// How often each pattern of the card is reached from a rack, in sampled deals; what orders the card, nearest first.
+// How often each pattern of the card is reached from a rack, in sampled deals: by that the card is put in order, and the coach.
+import type { CompiledCard, Hand } from '../../card/index.ts';
+import { tilesToGo } from '../../kernels/index.ts';
 import {
   addTo,
   type Bag,
   bagOf,
-  type CompiledCard,
   FACE_COUNT,
   FACES,
   type Face,
   FULL_SET,
-  type Hand,
   JOKER_INDEX,
   type Random,
+  type SeatRecord,
   stream,
-  tilesToGo,
-} from '../../shared-engine/index.ts';
+} from '../../rules/index.ts';
 
 const SAMPLES = 150;
 /** Tiles that still come to a rack: what the rest of the exchange brings, and the draws of a game. */
@@ -94,4 +94,19 @@ function firstOf(pool: Face[], count: number, random: Random): readonly Face[] {
     [pool[place], pool[other]] = [pool[other]!, pool[place]!];
   }
   return pool.slice(0, drawn);
+}
+
+/** What this seat has passed on and not got back, where the table lets that be looked up. */
+export function tilesGone({ terms, steps }: Pick<SeatRecord, 'terms' | 'steps'>): readonly Face[] {
+  const gone: Face[] = [];
+  if (!terms.passLog) return gone;
+  for (const step of steps) {
+    if (step.kind !== 'move') continue;
+    gone.push(...step.gave);
+    for (const face of step.received) {
+      const at = gone.indexOf(face);
+      if (at >= 0) gone.splice(at, 1);
+    }
+  }
+  return gone;
 }
