@@ -44,7 +44,7 @@ export async function openStorage(
     case 'postgres': {
       const opened = await openPool(choice.url);
       if (!opened.ok) return opened;
-      const bus = postgresWakeBus(choice.url);
+      const bus = postgresWakeBus(choice.url, clock);
       const store = publishingStore(postgresStore(opened.pool), bus);
       const nodes = postgresNodes(opened.pool, entropy);
       const close = async () => {

@@ -1,22 +1,27 @@
 // Wake-ups through PostgreSQL: LISTEN and NOTIFY on a connection of their own, never inside a write.
 import pg from 'pg';
 import { z } from 'zod';
-import type { Wake, WakeBus } from '../ports.ts';
+import type { Cancel, Clock, Wake, WakeBus } from '../ports.ts';
 import { connectionOptions, TIMEOUT_MS } from './postgres-pool.ts';
 
 const CHANNEL = 'quadrille_wake';
 /** Pause before a lost connection is opened again, in milliseconds; wake-ups until then are lost, as they may be. */
 const RECONNECT_MS = 1000;
 /** Wake-ups in one message; PostgreSQL takes 8,000 bytes. */
-const MAX_WAKES = 100;
+export const MAX_WAKES = 100;
+/**
+ * Pause after a message that is not full, in milliseconds. The database passes each on to every server, so that what
+ * is saved there grows with their number; somebody at another server than the rest of the table waits this much longer.
+ */
+export const PAUSE_MS = 20;
 
 const payloadSchema = z.array(z.tuple([z.string(), z.int()]));
 
 /**
  * A NOTIFY inside the transaction of a write would make all servers commit one after the other; here the write is
- * committed already, and what gathers while one message is under way goes into the next.
+ * committed already, and what gathers until the next message goes into that.
  */
-export function postgresWakeBus(url: string, timeoutMs = TIMEOUT_MS): WakeBus {
+export function postgresWakeBus(url: string, clock: Clock, timeoutMs = TIMEOUT_MS): WakeBus {
   const listeners = new Set<(wake: Wake) => void>();
   const waiting = new Map<string, number>();
   /** Connecting or connected. */
@@ -24,6 +29,7 @@ export function postgresWakeBus(url: string, timeoutMs = TIMEOUT_MS): WakeBus {
   let open = false;
   let reconnecting: NodeJS.Timeout | undefined;
   let sending = false;
+  let cancelPause: Cancel = () => {};
   let closed = false;
   let connecting = connect();
 
@@ -70,8 +76,15 @@ export function postgresWakeBus(url: string, timeoutMs = TIMEOUT_MS): WakeBus {
       const wakes = [...waiting].slice(0, MAX_WAKES);
       for (const [code] of wakes) waiting.delete(code);
       await by.query('SELECT pg_notify($1, $2)', [CHANNEL, JSON.stringify(wakes)]).catch(() => lost(by));
+      if (wakes.length < MAX_WAKES) await pause();
     }
     sending = false;
+  }
+
+  function pause(): Promise<void> {
+    return new Promise((resolve) => {
+      cancelPause = clock.after(PAUSE_MS, resolve);
+    });
   }
 
   return {
@@ -88,6 +101,7 @@ export function postgresWakeBus(url: string, timeoutMs = TIMEOUT_MS): WakeBus {
     async close() {
       closed = true;
       clearTimeout(reconnecting);
+      cancelPause();
       await connecting;
       await client?.end().catch(() => {});
     },

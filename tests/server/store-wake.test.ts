@@ -1,11 +1,13 @@
 // Wake-ups between servers, the store that sends them, and the safety net under them.
+import pg from 'pg';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { systemClock } from '../../server/clock.ts';
 import type { Wake, WakeBus } from '../../server/ports.ts';
 import { POLL_MS, watchVersions } from '../../server/registry/version-watch.ts';
 import { memoryStore } from '../../server/store/memory.ts';
 import { publishingStore } from '../../server/store/publishing-store.ts';
 import { memoryWakeHub } from '../../server/store/wake-memory.ts';
-import { postgresWakeBus } from '../../server/store/wake-postgres.ts';
+import { MAX_WAKES, PAUSE_MS, postgresWakeBus } from '../../server/store/wake-postgres.ts';
 import { FakeClock } from '../kit/clock.ts';
 import { appendTo, newLog, row } from '../kit/logs.ts';
 import { startPostgres, type TestPostgres } from '../kit/postgres.ts';
@@ -54,7 +56,7 @@ const KINDS: readonly (readonly [string, () => Promise<Pair>])[] = [
     'PostgreSQL',
     async () => {
       const url = await postgres.newDatabase();
-      return { one: postgresWakeBus(url), other: postgresWakeBus(url) };
+      return { one: postgresWakeBus(url, systemClock), other: postgresWakeBus(url, systemClock) };
     },
   ],
 ];
@@ -91,7 +93,7 @@ describe.each(KINDS)('wake-ups through %s', (_, join) => {
 describe('the bus through PostgreSQL', () => {
   test('the bus carries hundreds of rooms at once, each with its highest number', async () => {
     const url = await postgres.newDatabase();
-    const [one, other] = [postgresWakeBus(url), postgresWakeBus(url)];
+    const [one, other] = [postgresWakeBus(url, systemClock), postgresWakeBus(url, systemClock)];
     const heard = receivedBy(other);
     await untilHeard(one, heard, { code: CODE, version: 1 });
     const codes = Array.from({ length: 500 }, (_, at) => `ROOM${at}`);
@@ -101,9 +103,60 @@ describe('the bus through PostgreSQL', () => {
     await Promise.all([one.close(), other.close()]);
   });
 
+  test('DL7 the bus sends at once and then pauses unless the message was full; what gathers goes into the next', async () => {
+    const url = await postgres.newDatabase();
+    const pauses: { readonly ms: number; readonly end: () => void }[] = [];
+    const clock = {
+      now: () => 0,
+      after(ms: number, end: () => void) {
+        pauses.push({ ms, end });
+        return () => {};
+      },
+    };
+    const bus = postgresWakeBus(url, clock);
+    const heard = receivedBy(bus);
+    const notify = (payload: unknown) =>
+      postgres.run(`SELECT pg_notify('quadrille_wake', '${JSON.stringify(payload)}')`, url);
+    await expect
+      .poll(async () => {
+        await notify([[CODE, 1]]);
+        return heard.length;
+      })
+      .toBeGreaterThan(0);
+    const listener = new pg.Client(url);
+    await listener.connect();
+    await listener.query('LISTEN quadrille_wake');
+    const messages: unknown[] = [];
+    listener.on('notification', ({ payload = '' }) => messages.push(JSON.parse(payload)));
+
+    bus.publish({ code: CODE, version: 2 });
+    await expect.poll(() => pauses.map(({ ms }) => ms)).toEqual([PAUSE_MS]);
+    bus.publish({ code: CODE, version: 3 });
+    bus.publish({ code: 'OTHEROOM', version: 7 });
+    bus.publish({ code: CODE, version: 4 });
+    // Whatever was sent by now is heard before this.
+    await notify('mark');
+    await expect.poll(() => messages).toEqual([[[CODE, 2]], 'mark']);
+    pauses[0]!.end();
+    await expect.poll(() => pauses.length).toBe(2);
+    const gathered = [
+      [CODE, 4],
+      ['OTHEROOM', 7],
+    ];
+    await expect.poll(() => messages.slice(2)).toEqual([gathered]);
+
+    for (let n = 0; n < MAX_WAKES; n++) bus.publish({ code: `ROOM${n}`, version: 1 });
+    pauses[1]!.end();
+    await expect.poll(() => messages.length).toBe(4);
+    bus.publish({ code: CODE, version: 5 });
+    await expect.poll(() => messages.slice(4)).toEqual([[[CODE, 5]]]);
+    await expect.poll(() => pauses.length).toBe(3);
+    await Promise.all([bus.close(), listener.end()]);
+  });
+
   test('the bus connects again after the database has ended every connection', async () => {
     const url = await postgres.newDatabase();
-    const [one, other] = [postgresWakeBus(url), postgresWakeBus(url)];
+    const [one, other] = [postgresWakeBus(url, systemClock), postgresWakeBus(url, systemClock)];
     const heard = receivedBy(other);
     await untilHeard(one, heard, { code: CODE, version: 1 });
     await postgres.run(
@@ -117,7 +170,7 @@ describe('the bus through PostgreSQL', () => {
   });
 
   test('a bus without a database loses wake-ups in silence and can be closed', async () => {
-    const bus = postgresWakeBus('postgres://127.0.0.1:1/none', 300);
+    const bus = postgresWakeBus('postgres://127.0.0.1:1/none', systemClock, 300);
     bus.publish({ code: CODE, version: 1 });
     await bus.close();
     expect(receivedBy(bus)).toEqual([]);
@@ -125,7 +178,7 @@ describe('the bus through PostgreSQL', () => {
 
   test('the bus ignores a notification that is no wake-up', async () => {
     const url = await postgres.newDatabase();
-    const bus = postgresWakeBus(url);
+    const bus = postgresWakeBus(url, systemClock);
     const heard = receivedBy(bus);
     await untilHeard(bus, heard, { code: CODE, version: 1 });
     for (const rubbish of ['', '{', '{"code":1}', '[["ABCDEFGH","1"]]', '[[null,1]]']) {

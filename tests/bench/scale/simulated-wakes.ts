@@ -1,11 +1,10 @@
 // Wake-ups between servers in a simulated evening: how many each server hears, and how many of them lead to a load.
+import { MAX_WAKES, PAUSE_MS } from '../../../server/store/wake-postgres.ts';
 import { type Random, stream } from '../../../shared-engine/rules/deal/random.ts';
 
 /** Rows that a table of four stores in a second: an answer of each of its people every forty seconds. */
 const ROWS_PER_TABLE = 4 / 40;
 const SEATS = 4;
-/** Wake-ups in one message, as the bus has it. */
-const MAX_WAKES = 100;
 /** How long a message is under way, in milliseconds. */
 const NOTIFY_MS = 1;
 
@@ -16,8 +15,8 @@ export interface Evening {
   readonly together: boolean;
   readonly seconds: number;
   readonly seed: string;
-  /** Time from one message of a server to its next, in milliseconds; what is stored meanwhile goes into that. */
-  readonly gatherMs?: number;
+  /** What a server waits after a message that is not full, in milliseconds; as the bus does where it is missing. */
+  readonly pauseMs?: number;
 }
 
 /** In a second, at each server. */
@@ -37,7 +36,7 @@ interface Row {
 
 /** Every server hears every message; the seed alone decides who answers when. */
 export function hearWakes(evening: Evening): Heard {
-  const { servers, tables, together, seconds, seed, gatherMs = NOTIFY_MS } = evening;
+  const { servers, tables, together, seconds, seed, pauseMs = PAUSE_MS } = evening;
   const random = stream(seed, 'wakes');
   const places = placesOf(tables, { servers, together, random });
   const rows: Row[][] = Array.from({ length: servers }, () => []);
@@ -50,7 +49,7 @@ export function hearWakes(evening: Evening): Heard {
     rows[writer]!.push({ at, table });
     loads += new Set(seats).size - 1;
   }
-  const sent = rows.map((own) => messagesFor(own, gatherMs));
+  const sent = rows.map((own) => messagesFor(own, pauseMs));
   const sum = (of: (one: (typeof sent)[number]) => number) => sent.reduce((all, one) => all + of(one), 0);
   return {
     messages: sum(({ messages }) => messages) / seconds,
@@ -83,7 +82,7 @@ interface Sent {
 }
 
 /** Of one server: what gathers after a message goes into the next. */
-function messagesFor(rows: readonly Row[], gatherMs: number): Sent {
+function messagesFor(rows: readonly Row[], pauseMs: number): Sent {
   const waiting = new Set<number>();
   let [messages, wakes, freeAt] = [0, 0, 0];
   const send = (at: number) => {
@@ -91,7 +90,7 @@ function messagesFor(rows: readonly Row[], gatherMs: number): Sent {
     for (const table of taken) waiting.delete(table);
     messages++;
     wakes += taken.length;
-    freeAt = at + gatherMs;
+    freeAt = at + NOTIFY_MS + (taken.length < MAX_WAKES ? pauseMs : 0);
   };
   for (const { at, table } of [...rows].sort((a, b) => a.at - b.at)) {
     while (waiting.size > 0 && freeAt <= at) send(freeAt);

@@ -1,5 +1,6 @@
 // What wake-ups between servers cost on a PostgreSQL, in processor time: heard, sent, asked for, and the sweep beside them.
 import pg from 'pg';
+import { systemClock } from '../../../server/clock.ts';
 import { postgresStore } from '../../../server/store/postgres.ts';
 import { openPool } from '../../../server/store/postgres-pool.ts';
 import { postgresWakeBus } from '../../../server/store/wake-postgres.ts';
@@ -63,7 +64,7 @@ async function heard(
   { messages }: Amounts,
 ): Promise<Pick<Costs, 'message' | 'wake'>> {
   const url = await database.newDatabase();
-  const bus = postgresWakeBus(url);
+  const bus = postgresWakeBus(url, systemClock);
   const active = new Map<string, number>();
   let found = 0;
   bus.subscribe(({ code, version }) => {
