@@ -94,9 +94,14 @@ export class Broadcaster {
 
   /** To the holder of a seat alone, if that person is connected here. */
   sendTo(holder: SeatHolder, message: ServerMessage): void {
+    this.sendTextTo(holder, JSON.stringify(message));
+  }
+
+  /** The same for a message that is a text already. */
+  sendTextTo(holder: SeatHolder, text: string): void {
     for (const { seat, connection, lastSent } of this.#listeners) {
       const isTheirs = seat?.holder.since === holder.since;
-      if (isTheirs && lastSent !== null) connection.send(message);
+      if (isTheirs && lastSent !== null) connection.sendText(text);
     }
   }
 

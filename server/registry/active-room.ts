@@ -155,7 +155,7 @@ export class ActiveRoom {
     this.broadcaster.greet(listener);
     if (warn) connection.send({ kind: 'old-secret-shown' });
     const review = seat && this.#reviews.waiting(seat.holder);
-    if (review) connection.send({ kind: 'review', ...review });
+    if (review) connection.sendText(review);
   }
 
   /** A holder who is away is told when coming back. */

@@ -1,5 +1,11 @@
 // The private reviews of a room's last round: first answers at the close, deep analyses as they come, each to its seat.
-import { type Review, SEATS, type SeatRecord, seatView } from '../../shared-engine/index.ts';
+import {
+  type Review,
+  SEATS,
+  type SeatRecord,
+  type ServerMessage,
+  seatView,
+} from '../../shared-engine/index.ts';
 import type { Recorded } from '../aggregate/recorded.ts';
 import type { Broadcaster } from '../delivery/broadcaster.ts';
 import { errorFacts, type Log } from '../log.ts';
@@ -10,6 +16,7 @@ import type { RoomEvent } from '../room/event.ts';
 import type { Room } from '../room/room.ts';
 import { holderAt, isHeldBy, type Play, type RoomState, wasDealt } from '../room/state.ts';
 import type { DeepAnalyzer, Reviewer } from '../work-ports.ts';
+import { PackedText } from './packed-text.ts';
 import { SeatAnalyses } from './seat-analyses.ts';
 
 /** Pause between two messages with new analyses, in milliseconds: a review is too large to be sent at every one. */
@@ -25,7 +32,7 @@ export interface ReviewPorts {
 
 export interface ReviewedRoom {
   readonly room: Pick<Room, 'state'>;
-  readonly broadcaster: Pick<Broadcaster, 'sendTo'>;
+  readonly broadcaster: Pick<Broadcaster, 'sendTextTo'>;
   readonly connections: Pick<SeatConnections, 'analyzesItself'>;
   readonly card: PlayingCard;
   readonly log: Log;
@@ -36,10 +43,13 @@ export interface ReviewedRoom {
 /** What is made for one person who was dealt the round. */
 interface SeatReview {
   readonly holder: SeatHolder;
-  readonly analyses: SeatAnalyses | null;
+  /** Null for first answers alone, and once nothing more is to come. */
+  analyses: SeatAnalyses | null;
   /** The review of the steps that are over, made while people think; null where it could not be made. */
   soFar: Promise<Review | null>;
   first: Review | null;
+  /** The last message with it, which takes the place of all else: a review is twelve times as large as objects. */
+  last: PackedText | null;
 }
 
 export class RoomReviews {
@@ -64,8 +74,8 @@ export class RoomReviews {
     this.changed(about.room.state, []);
   }
 
-  /** What waits for the person who took this seat, and for nobody else. */
-  waiting(holder: SeatHolder) {
+  /** The message that waits for the person who took this seat, and for nobody else. */
+  waiting(holder: SeatHolder): string | null {
     this.#here.add(holder.since);
     const seat = this.#seats.find((other) => other.holder.since === holder.since);
     const { play } = this.#about.room.state;
@@ -125,7 +135,7 @@ export class RoomReviews {
     const analyses: SeatAnalyses | null = analyzer
       ? new SeatAnalyses({ analyzer, card, fairnessKey, onResult: () => this.#sendSoon(analyses) })
       : null;
-    return { holder, analyses, soFar: Promise.resolve(null), first: null };
+    return { holder, analyses, soFar: Promise.resolve(null), first: null, last: null };
   }
 
   /** For those alone who are there to read it. */
@@ -162,14 +172,17 @@ export class RoomReviews {
       seats.map((seat) => this.#review(seat, seatView(round, seat.holder.seat).record)),
     );
     if (this.#round !== number) return;
-    for (const [n, seat] of seats.entries()) seat.first = made[n]!;
+    for (const [n, seat] of seats.entries()) {
+      seat.first = made[n]!;
+      seat.soFar = Promise.resolve(null);
+    }
     this.#send();
   }
 
   /** What a page analyzes itself goes out with what others wait for, or when there is all of it. */
   #sendSoon(after: SeatAnalyses | null): void {
-    if (this.#seats.every(({ first }) => first === null)) return;
-    const isOver = this.#seats.every(({ analyses }) => analyses?.isOver);
+    if (!this.#isMade) return;
+    const isOver = this.#seats.every(({ analyses }) => analyses === null || analyses.isOver);
     if (after?.isSpare && !isOver) return;
     if (isOver || !this.#seats.some(({ analyses }) => isAwaited(analyses))) this.#send();
     else this.#cancelMessage ??= this.#ports.clock.after(PROGRESS_MS, () => this.#send());
@@ -179,17 +192,25 @@ export class RoomReviews {
   #send(): void {
     this.#cancelMessage?.();
     this.#cancelMessage = null;
-    for (const seat of this.#seats) {
-      const message = this.#messageFor(seat);
-      if (message === null || !this.#stillSits(seat.holder)) continue;
-      this.#about.broadcaster.sendTo(seat.holder, { kind: 'review', ...message });
+    const messages = this.#seats.map((seat) => this.#messageFor(seat));
+    for (const [n, { holder }] of this.#seats.entries()) {
+      const message = messages[n]!;
+      if (message !== null && this.#stillSits(holder)) this.#about.broadcaster.sendTextTo(holder, message);
     }
     this.#measure();
+    for (const [n, seat] of this.#seats.entries()) {
+      if (messages[n] && seat.last === null && isFinished(seat)) pack(seat, messages[n]);
+    }
+  }
+
+  /** Whether there is a first answer. */
+  get #isMade(): boolean {
+    return this.#seats.some(({ first, last }) => first !== null || last !== null);
   }
 
   #measure(): void {
     const { metrics, clock } = this.#ports;
-    if (this.#closedAt === null || this.#seats.every(({ first }) => first === null)) return;
+    if (this.#closedAt === null || !this.#isMade) return;
     const ms = clock.now() - this.#closedAt;
     if (!this.#isFirstMeasured) metrics?.reviewed('first-review', ms);
     this.#isFirstMeasured = true;
@@ -206,11 +227,25 @@ export class RoomReviews {
   }
 
   /** Null before the first answer. */
-  #messageFor({ first, analyses }: SeatReview) {
+  #messageFor({ first, analyses, last }: SeatReview): string | null {
+    if (last !== null) return last.text;
     if (first === null) return null;
+    const review = analyses?.into(first) ?? first;
     const more = analyses !== null && !analyses.isOver;
-    return { round: this.#round, review: analyses?.into(first) ?? first, more };
+    const message: ServerMessage = { kind: 'review', round: this.#round, review, more };
+    return JSON.stringify(message);
   }
+}
+
+/** Whether nothing more is to come: what is left to a page may be asked for anew, and nothing yet when somebody returns. */
+function isFinished({ analyses }: SeatReview): boolean {
+  return analyses === null || (analyses.isOver && !analyses.isEmpty && !analyses.isSpare);
+}
+
+function pack(seat: SeatReview, message: string): void {
+  seat.last = new PackedText(message);
+  seat.first = null;
+  seat.analyses = null;
 }
 
 /** Whether more is to come that somebody waits for here. */

@@ -260,6 +260,33 @@ describe('one person', () => {
     expect(depthsOf(review)).toBe(review.choices.length);
   });
 
+  test('RS3 who comes back gets the last message with it byte for byte, and nothing of it after the next deal', async () => {
+    const guest = await openRoom(server, ALONE);
+    const peer = await sitDown(server, guest);
+    await peer.untilTable((table) => table.round === 1);
+    await playOn(peer, 'packed');
+    await count(peer, 1);
+    for (const choice of open()) choice.answer(analysisOf(8));
+    await count(peer, 2);
+    const isReview = (frame: string) => frame.startsWith('{"kind":"review"');
+    const last = peer.frames.filter(isReview).at(-1);
+    await peer.close();
+    for (let turn = 0; turn < 2; turn++) {
+      const again = await sitDown(server, guest);
+      await again.review();
+      expect(again.frames.filter(isReview)).toEqual([last]);
+      if (turn === 0) await again.close();
+      else {
+        await again.act({ kind: 'ready', ready: true });
+        await again.untilTable((table) => table.round === 2);
+        await again.close();
+      }
+    }
+    const late = await sitDown(server, guest);
+    await late.roundTrip();
+    expect(late.frames.filter(isReview)).toEqual([]);
+  });
+
   test('asks for the next deal, and what was still to be analyzed of the last one is aborted', async () => {
     const peer = await alone('next');
     const left = open();
