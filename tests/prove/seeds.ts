@@ -54,6 +54,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
     { seed: 'hornbeam', chosen: '2026-11-26' },
     { seed: 'walnut', chosen: '2026-11-26' },
     { seed: 'chestnut', chosen: '2026-11-26' },
+    { seed: 'sweetgum', chosen: '2026-11-27' },
   ],
   local: [
     { seed: 'birch', chosen: '2026-11-26' },
@@ -84,6 +85,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
     { seed: 'acacia', chosen: '2026-11-26' },
     { seed: 'tamarind', chosen: '2026-11-26' },
     { seed: 'kousa', chosen: '2026-11-27' },
+    { seed: 'tupelo', chosen: '2026-11-27' },
   ],
   words: [
     { seed: 'yew', chosen: '2026-11-26' },
