@@ -28,6 +28,7 @@ import '../table/question.css';
 import '../table/rack.css';
 import '../table/table-narrow.css';
 import '../table/table-low.css';
+import '../table/table-large.css';
 import '../cards/card.css';
 import '../review/review.css';
 import '../review/choice-strip.css';

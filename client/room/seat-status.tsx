@@ -18,7 +18,7 @@ export function SeatStatus({ ready, info }: SeatStatusProps) {
           {ready ? <path d="M4 10 L8.500 15 L16 5" /> : <circle cx="10" cy="10" r="6" />}
         </svg>
       )}
-      {away ?? (ready ? ROOM.ready : ROOM.choosing)}
+      {away ?? <span class="state-word">{ready ? ROOM.ready : ROOM.choosing}</span>}
     </p>
   );
 }
