@@ -31,7 +31,7 @@ export function ChoiceStrip({ review: { choices, story }, chosen, onChoose }: Ch
       {choices.map((choice, index) => {
         const { verdict } = story.choices[index]!;
         return (
-          <li key={`${choice.kind}-${choice.step}`}>
+          <li key={`${choice.kind}-${choice.step}`} class={choice.kind === 'blind' ? 'wide' : undefined}>
             <button
               type="button"
               aria-pressed={index === chosen}
@@ -49,8 +49,7 @@ export function ChoiceStrip({ review: { choices, story }, chosen, onChoose }: Ch
                 )}
               </span>
               <span class="choice-verdict">
-                {VERDICTS[verdict].name}
-                {isNew(index) && <span class="new-answer">{REVIEW.newAnswer}</span>}
+                {VERDICTS[verdict].name} {isNew(index) && <span class="new-answer">{REVIEW.newAnswer}</span>}
               </span>
               <VerdictBar verdict={verdict} />
             </button>

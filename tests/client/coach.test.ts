@@ -76,7 +76,9 @@ describe('a question to the coach', () => {
       }));
       const [most] = sections.toSorted((a, b) => b.count - a.count);
       expect(coaching.pointsTo[0]).toMatch(
-        new RegExp(`^Of the 10 likeliest hands, ${most!.count} (is|are) in ${most!.name}\\b`),
+        new RegExp(
+          `^Of the 10 hands you are likeliest to reach, ${most!.count} (is|are) in ${most!.name}\\b`,
+        ),
       );
       expect(coaching.pointsTo[1]).toContain(`The likeliest is ${listed[0]!.toGo} tiles away; `);
     }

@@ -228,7 +228,7 @@ function sectionSentences(likeliest: readonly NearestWay[], card: CompiledCard):
     .map(({ name, count }, place) => `${count}${place > 0 ? '' : count === 1 ? ' is' : ' are'} in ${name}`);
   const concealed = likeliest.filter(({ hand }) => card.patterns[hand.pattern]!.concealed).length;
   return [
-    `Of the ${likeliest.length} likeliest hands, ${listed([...shown, ...(others > 0 ? [`${others} elsewhere`] : [])])}.`,
+    `Of the ${likeliest.length} hands you are likeliest to reach, ${listed([...shown, ...(others > 0 ? [`${others} elsewhere`] : [])])}.`,
     `The likeliest is ${away(first.toGo)}; ${hardness(first)}`,
     ...(concealed > 0
       ? [`${concealed} of the ${likeliest.length} hands must stay concealed, which is harder.`]
