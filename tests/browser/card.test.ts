@@ -16,7 +16,7 @@ const suite = browserSuite();
 
 describe('the card beside the rack', () => {
   it('the card shows the tiles on the rack bright, follows the rack, and stays open for the next time', async () => {
-    const page = await suite.newPage();
+    const page = await suite.newPage({ analyzes: true });
     await dealAlone(page, suite.origin());
     await page.getByRole('button', { name: 'Card' }).click();
     await page.getByRole('heading', { name: 'House card' }).waitFor();
@@ -76,6 +76,7 @@ describe('a card of one’s own', () => {
       viewport: { width: 320, height: 640 },
       hasTouch: true,
       isMobile: true,
+      analyzes: true,
     });
     await page.goto(suite.origin());
     await page.getByRole('link', { name: 'My cards' }).tap();

@@ -6,7 +6,8 @@ import { heading, passThree, playToClose, rack, tileLabels } from '../../client/
 import { axeFindings, horizontalOverflow, smallTargets } from '../kit/accessibility-checks.ts';
 import { browserSuite, PHONE } from '../kit/browser-suite.ts';
 
-const suite = browserSuite();
+// The big screen and the report tell costs.
+const suite = browserSuite({ REVIEW_DEPTH: 'deep' });
 
 const NAMES = ['Ines', 'Tomas', 'Wilma', 'Odo', 'Runa'] as const;
 

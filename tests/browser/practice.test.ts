@@ -22,7 +22,7 @@ const suite = browserSuite();
 
 describe('before a pass', () => {
   it('an aim is chosen, the coach asked, and both survive a reload and come back in the review', async () => {
-    const page = await suite.newPage({ viewport: PHONE });
+    const page = await suite.newPage({ viewport: PHONE, analyzes: true });
     await dealAlone(page, suite.origin());
     await page.getByText('What are you aiming for?').click();
     await page.getByRole('checkbox', { name: 'Bookends' }).check();
@@ -109,7 +109,7 @@ describe('the same deal again', () => {
   });
 
   it('the page opens without any network once it has been there, deals a round and stores it, names a habit and exercises it, takes in and judges a rack from real tiles by a private card, and makes a lesson of it (T5)', async () => {
-    const page = await suite.newPage({ viewport: PHONE, serviceWorkers: 'allow' });
+    const page = await suite.newPage({ viewport: PHONE, serviceWorkers: 'allow', analyzes: true });
     await page.goto(suite.origin());
     await page.evaluate(async () => {
       await navigator.serviceWorker.ready;

@@ -24,8 +24,7 @@ import {
 const TITLE = 'Club drill for the first evening in December: looking at pairs';
 const WAYS = { blindPasses: true, cardHelp: 'printed', passLog: false };
 
-// Costs are the business of other tests.
-const suite = browserSuite({ REVIEW_DEPTH: 'quick' });
+const suite = browserSuite();
 
 /** Three passes and nothing else, so that ten play it quickly; the teacher has said something about the first. */
 function shortDrill() {

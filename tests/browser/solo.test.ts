@@ -21,11 +21,11 @@ import { browserSuite, PHONE } from '../kit/browser-suite.ts';
 import { isInSight } from '../kit/in-sight.ts';
 import { screenContradictions } from '../kit/screen-contradictions.ts';
 
-const suite = browserSuite();
+const suite = browserSuite({ REVIEW_DEPTH: 'deep' });
 
 describe('practicing alone', () => {
   it('D3 one tap deals, a whole Charleston ends with a private review of every choice, and East moves on', async () => {
-    const page = await suite.newPage();
+    const page = await suite.newPage({ analyzes: true });
     await dealAlone(page, suite.origin());
     const dealt = await page.locator('.last-event').textContent();
     const met: string[] = [];
@@ -97,7 +97,7 @@ describe('practicing alone', () => {
 
   it('headline, strip, open step and charts tell one story at every moment, in whatever order deep answers arrive', async () => {
     for (const name of ['one story', 'another story']) {
-      const page = await suite.newPage({ viewport: PHONE });
+      const page = await suite.newPage({ viewport: PHONE, analyzes: true });
       const { found, moments, last, given } = await giveAnswers(page, suite.origin(), name);
       expect([name, found]).toEqual([name, []]);
       expect(moments).toBeGreaterThanOrEqual(given.length);
@@ -114,7 +114,7 @@ describe('practicing alone', () => {
   });
 
   it('on a phone the review shows its steps in one row, brings what is tapped into view, and is read out, saved, sent and printed', async () => {
-    const page = await suite.newPage({ viewport: PHONE, hasTouch: true });
+    const page = await suite.newPage({ viewport: PHONE, hasTouch: true, analyzes: true });
     await page.addInitScript(takeAlong);
     await openClosedRound(page, suite.origin(), 'one story');
     const taken = () => page.locator('html').evaluate(({ dataset }) => ({ ...dataset }));

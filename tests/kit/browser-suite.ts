@@ -9,12 +9,20 @@ export const PHONE = { width: 360, height: 740 } as const;
 export const TABLET = { width: 820, height: 1180 } as const;
 export const DESKTOP = { width: 1366, height: 850 } as const;
 
+export interface PageOptions extends BrowserContextOptions {
+  /** Whether the page's worker plays choices on many times. It fills a core for as long as somebody plays. */
+  readonly analyzes?: boolean;
+}
+
 export interface Suite {
   /** Of the running server. */
   readonly origin: () => string;
   /** A page of a person of its own: other cookies, other storage. Closed after the test. */
-  newPage(options?: BrowserContextOptions): Promise<Page>;
+  newPage(options?: PageOptions): Promise<Page>;
 }
+
+/** First answers alone are made, by the server and by its pages, for a test that does not ask for more. */
+const QUICK = { REVIEW_DEPTH: 'quick' };
 
 /** Registers the hooks; call it once at the top of a file. */
 export function browserSuite(settings: Readonly<Record<string, string>> = {}): Suite {
@@ -23,7 +31,7 @@ export function browserSuite(settings: Readonly<Record<string, string>> = {}): S
   const problems: string[] = [];
 
   beforeAll(async () => {
-    [browser, server] = await Promise.all([openChromium(), startPageServer(settings)]);
+    [browser, server] = await Promise.all([openChromium(), startPageServer({ ...QUICK, ...settings })]);
   });
 
   afterEach(async () => {
@@ -39,14 +47,17 @@ export function browserSuite(settings: Readonly<Record<string, string>> = {}): S
 
   return {
     origin: () => server.origin,
-    async newPage(options = { viewport: DESKTOP }) {
+    async newPage({ analyzes = false, ...options } = {}) {
       const context = await browser.newContext({
+        viewport: DESKTOP,
         reducedMotion: 'reduce',
         serviceWorkers: 'block',
         ...options,
       });
-      context.setDefaultTimeout(20_000);
+      // A server that gives first answers alone begins to review at the close, on busy cores too.
+      context.setDefaultTimeout(30_000);
       await withoutBotPauses(context);
+      if (!analyzes) await context.addInitScript(restWorker);
       const page = await context.newPage();
       page.on('pageerror', (error) => problems.push(error.message));
       page.on('console', (message) => {
@@ -56,4 +67,16 @@ export function browserSuite(settings: Readonly<Record<string, string>> = {}): S
       return page;
     },
   };
+}
+
+/** In the page: the worker for analyses takes what it is sent and answers nothing. */
+function restWorker(): void {
+  class RestingWorker extends EventTarget {
+    postMessage(): void {}
+    terminate(): void {}
+  }
+  window.Worker = new Proxy(window.Worker, {
+    construct: (Real, [url, options]) =>
+      String(url).includes('deep-analysis-worker') ? new RestingWorker() : new Real(url, options),
+  });
 }
