@@ -147,6 +147,14 @@ export async function openSheet(page: Page, name: 'Help' | 'Settings'): Promise<
 }
 
 export async function closeSheet(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Close' }).click();
+  // Closing is a step back in the browser's history, which would break off another page that is asked for meanwhile.
+  await Promise.all([steppedBack(page), page.getByRole('button', { name: 'Close' }).click()]);
   await page.getByRole('dialog').waitFor({ state: 'detached' });
+}
+
+function steppedBack(page: Page): Promise<void> {
+  return page.evaluate(
+    () =>
+      new Promise<void>((resolve) => window.addEventListener('popstate', () => resolve(), { once: true })),
+  );
 }
