@@ -4,6 +4,7 @@ import {
   type Four,
   guessAnswer,
   MOVES,
+  methodParts,
   neighbor,
   type Resolved,
   type Review,
@@ -32,7 +33,7 @@ export function roundText(played: PlayedRound): string {
     ...reviews.flatMap((review) => [...reviewLines(review), ...guessLines(review, racks.after)]),
     '',
     'How this was found; “you” is the seat whose review it is.',
-    ...new Set(reviews.map(({ method }) => method)),
+    ...new Set(reviews.map(methodText)),
   ];
   return `${lines.join('\n')}\n`;
 }
@@ -73,8 +74,10 @@ function outcomeLines(outcome: Resolved): string[] {
 function moveLine(outcome: Resolved & { kind: 'move' }, seat: Seat): string {
   const to = neighbor(seat, MOVES[outcome.step].toward);
   const blind = outcome.forwarded[seat];
-  const onward = blind.length === 0 ? '' : `, and blind ${blind.join(' ')}`;
-  return `  seat ${seat} to seat ${to}: ${outcome.gave[seat].join(' ') || 'nothing of its own'}${onward}`;
+  const gave = outcome.gave[seat].join(' ');
+  const onward = blind.length === 0 ? '' : `blind ${blind.join(' ')}`;
+  const passed = [gave, onward].filter((tiles) => tiles !== '').join(', and ');
+  return `  seat ${seat} to seat ${to}: ${passed || 'nothing'}`;
 }
 
 /** Why four reviews, each made for one player alone, do not add up. */
@@ -87,10 +90,25 @@ function besideEachOther(reviews: Four<Review>): string[] {
   ];
 }
 
+/** Who the players are that a deep review speaks of, and which verdict rests on that. */
+const STYLES_MEANT = [
+  'Easy-going players pass about as bots of the style casual do, club players as typical ones, strong players as strong ones.',
+  'Our steady player is a bot of the style steady.',
+  'A costly choice is tried again among easy-going, club and strong players.',
+  'If it is costly among none of these, we do not call it costly.',
+];
+
+/** How a review was made; of the first look only where a choice is told by it. */
+function methodText({ method, choices }: Review): string {
+  if (choices.some(({ analysis }) => analysis.depth === 'quick')) return method;
+  const parts = methodParts(method).filter(({ kind }) => kind !== 'quick');
+  return [...parts.map(({ text }) => text), ...STYLES_MEANT].join(' ');
+}
+
 /** Here all racks are shown, so that a guess can be held against them. */
 function guessLines({ seat, ledger }: Review, racks: Four<readonly Face[]>): string[] {
   const answer = ledger && guessAnswer(ledger.neighbors, seat, racks);
-  return answer === null ? [] : [`  By the racks above: ${answer}`];
+  return answer === null ? [] : [`  ${answer}`];
 }
 
 function reviewLines({ seat, toGoStart, toGoEnd, story, choices }: Review): string[] {

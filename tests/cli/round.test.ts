@@ -80,7 +80,7 @@ describe('round --json', () => {
     expect(told.split(apart)).toHaveLength(2);
     const bams = played.racks.after[1].filter((face) => face.startsWith('bam')).length;
     expect(told).toMatch(
-      new RegExp(`By the racks above: The guess about the player on the right, .* right: ${bams} bam`),
+      new RegExp(`We guessed that the player on the right ended .* By the racks .* right: ${bams} bam`),
     );
   });
 

@@ -174,10 +174,12 @@ describe('the headline while choices are played on', () => {
     expect(headlineOf(only)).toMatch(
       /^We found something better only for the vote on a second Charleston, and here it made no difference\. .* Better: stop\./,
     );
-    expect(toldOf(only, 1)).toContain('It made no difference here: another player stopped.');
+    expect(toldOf(only, 1)).toContain(
+      'It made no difference here: not all the others voted to continue. Nobody could know that, so it counts all the same.',
+    );
     expect(toldOf(votes(go, 'best'), 1)).not.toContain('made no difference');
     const both = votes({ ...go, go: [false, true, false, true] }, 'best');
-    expect(toldOf(both, 1)).toContain('It made no difference here: another player stopped too.');
+    expect(toldOf(both, 1)).toContain('It made no difference here: not all the others voted to continue.');
   });
 
   test('is about a loss that lasts whoever the others are before a slightly larger one that does not', () => {
@@ -199,7 +201,7 @@ describe('the headline while choices are played on', () => {
     expect(headlineOf(review)).toMatch(/^At first look, each of your choices/);
     for (const [verdict, words] of [
       ['costly', 'the one thing to take from this deal is'],
-      ['a-little-worse', 'nothing was clearly costly; something was still to gain in'],
+      ['a-little-worse', 'nothing was clearly costly; the most still to gain was in'],
     ] as const) {
       expect(lessonAfter(losing(verdict, 2))).toContain(`So far, ${words} the first pass to the right.`);
       expect(lessonAfter(null, losing(verdict, 2))).toContain(`So far, ${words} the first pass across.`);
@@ -208,10 +210,10 @@ describe('the headline while choices are played on', () => {
     expect(lessonAfter(losing('best', 0), losing('best', 0))).toMatch(/^Well played/);
     const unsure = losing('cant-say', 1);
     expect(lessonAfter(losing('best', 0), unsure)).toBe(
-      'We found nothing that was clearly better. Of one choice we can’t say: the first pass across.',
+      'We found nothing that was clearly better. Of one choice we can’t say whether another was better: the first pass across.',
     );
     expect(lessonAfter(unsure, unsure)).toBe(
-      'We found nothing that was clearly better. Of 2 choices we can’t say.',
+      'We found nothing that was clearly better. Of 2 choices we can’t say whether another was better.',
     );
   });
 

@@ -45,18 +45,24 @@ describe('what to do instead', () => {
   });
 
   test('says of a pass with blind tiles that they are passed all the same', () => {
-    expect(instead(['dot-1'], ['red'], 2)).toBe('pass a red dragon instead, with the same 2 blind');
+    expect(instead(['dot-1'], ['red'], 2)).toBe('pass a red dragon instead, and the same 2 blind');
     expect(instead(['dot-1', 'east'], ['red', 'east'], 1)).toBe(
-      'pass a red dragon instead of 1 dot, with the same 1 blind',
+      'pass a red dragon instead of 1 dot, and the same 1 blind',
     );
   });
 });
 
-test('tiles that came back are named without how many, for of some the pass has fewer', () => {
-  const returned: readonly Face[] = ['bam-9', 'south', 'south'];
-  expect(returnedSentence({ ...pass, parts: { ...pass.parts, returned } })).toEqual([
-    'You had passed 9 bam and the south wind before, and such tiles came in.',
+test('tiles that came back are named, with how many of them go again', () => {
+  const told = (...returned: readonly Face[]) =>
+    returnedSentence({ ...pass, parts: { ...pass.parts, returned } });
+  expect(told('south')).toEqual(['You had passed the south wind before, and such a tile came in.']);
+  expect(told('south', 'south')).toEqual([
+    'You had passed the south wind before, and two such tiles came in.',
   ]);
+  expect(told('bam-9', 'south', 'south')).toEqual([
+    'You had passed 9 bam and the south wind before, and three such tiles came in.',
+  ]);
+  expect(told()).toEqual([]);
 });
 
 test('sections that are farther away after a pass had a use for something in it', () => {
@@ -172,6 +178,19 @@ describe('a pass beside the one that is named', () => {
     expect(
       passReasons(beside(['crak-2', 'dot-8', 'east'], ['crak-9', 'dot-8', 'flower'], COSTLY), {}),
     ).toEqual(['Against the rule of thumb, the better pass gives a flower.']);
+    // Both break a rule, and not the same: both are told, the own in the headline too.
+    const flower = 'You gave a flower; by the rule of thumb a flower is kept.';
+    const both = beside(['dot-8', 'east', 'flower'], ['dot-8', 'east', 'north'], COSTLY);
+    const like = beside(['dot-3', 'east', 'flower'], ['dot-3', 'east', 'bam-3'], COSTLY);
+    expect(passReasons(both, {})).toEqual([
+      flower,
+      'The better pass does break up your pair of north winds.',
+    ]);
+    expect(passReasons(like, {})).toEqual([
+      flower,
+      'Against another rule of thumb, the better pass gives like numbers: 3 bam and 3 dot.',
+    ]);
+    expect(headlineOf([like], {}).at(-1)).toBe(flower);
   });
 
   test('is not blamed by a rule of thumb that the one named breaks as well', () => {
@@ -210,15 +229,18 @@ describe('a pass beside the one that is named', () => {
       }));
       return passReasons({ ...choice, analysis: { ...choice.analysis, finalists, why } }, {});
     };
-    const left = [
-      'What helps seems to be many small things, not one.',
-      'Either way your rack ends about 2.0 away on average.',
-    ];
+    const ends = 'Either way your rack ends about 2.0 away on average.';
     const part =
       'Part of what is lost probably goes to the player on the left: the east wind helps there more than 4 dot.';
-    expect(reasons(0.8)).toEqual([part, left[1]]);
+    expect(reasons(0.8)).toEqual([part, ends]);
     // Within what chance may be.
-    expect(reasons(0.55)).toEqual(left);
+    expect(reasons(0.55)).toEqual([ends]);
+    // Of passes that differ in several tiles it is said that no one reason was found.
+    const several = beside(['crak-7', 'dot-8', 'east'], ['crak-7', 'dot-4', 'bam-5'], [2_000, 1_500]);
+    expect(passReasons({ ...several, analysis: { ...several.analysis, why } }, {})).toEqual([
+      'We found no one reason for that.',
+      ends,
+    ]);
   });
 
   test('is told with the tile that helps the neighbor where most of the loss goes there, in the headline too', () => {
@@ -232,7 +254,7 @@ describe('a pass beside the one that is named', () => {
       'Most of what is lost probably goes to the player on the left: the east wind helps there more than 4 dot.';
     expect(passReasons(fed, {})).toEqual([reason]);
     expect(headlineOf([fed], {}).slice(2)).toEqual([
-      'A little better: pass 4 dot instead of an east wind.',
+      'At least a little better: pass 4 dot instead of an east wind.',
       'That brings about 2 more wins in 100 games, but perhaps only 0.5.',
       reason,
     ]);

@@ -30,7 +30,8 @@ describe('tiles by the names players say', () => {
   });
 
   test.each<[readonly [Face, Face, Face], string]>([
-    [['bam-3', 'bam-3', 'east'], 'You passed a pair of 3 bam and an east wind to the right'],
+    [['bam-3', 'bam-3', 'east'], 'You passed an east wind and a pair of 3 bam to the right'],
+    [['bam-3', 'bam-3', 'crak-6'], 'You passed 6 crak and a pair of 3 bam to the right'],
     [['red', 'red', 'red'], 'You passed a pung of red dragons to the right'],
     [['white', 'white', 'dot-1'], 'You passed 1 dot and a pair of soaps to the right'],
     [['dot-9', 'bam-1', 'flower'], 'You passed 1 bam, 9 dot and a flower to the right'],
@@ -69,12 +70,12 @@ describe('the risk of a pass', () => {
     [
       'tiles of one suit',
       ['bam-3', 'bam-4', 'bam-5'],
-      'You gave 3 bam, 4 bam and 5 bam, in a row: the rule of thumb would split them up.',
+      'You gave 3 bam, 4 bam and 5 bam, in a row; by the rule of thumb such tiles are not passed together.',
     ],
     [
       'odd tiles of one suit',
       ['bam-1', 'bam-5', 'bam-9'],
-      'You gave 1 bam, 5 bam and 9 bam, all odd: the rule of thumb would split them up.',
+      'You gave 1 bam, 5 bam and 9 bam, all odd; by the rule of thumb such tiles are not passed together.',
     ],
     ['a flower', ['bam-3', 'east', 'flower'], 'You gave a flower; by the rule of thumb a flower is kept.'],
   ])('of %s is said, with its rule of thumb', (_, gave, phrase) => {

@@ -47,10 +47,9 @@ describe('the verdict in words', () => {
     const brings = 'That brings about 1.6 more wins in 100 games';
     const [best, same, little, costly] = [0, 1, 2, 3];
     expect(milder(costly, best, best)[1]).toBe(`${brings}, most likely more than 1.`);
-    expect(milder(little, same, same)).toEqual([
-      expect.stringMatching(/^A little better: pass /),
-      `${brings}, perhaps fewer.`,
-    ]);
+    const atLeast = expect.stringMatching(/^At least a little better: pass /);
+    expect(milder(little, same, same)).toEqual([atLeast, `${brings}, but perhaps hardly any.`]);
+    expect(milder(little, little, little)).toEqual([atLeast, `${brings}, but perhaps no more than 1.`]);
     expect(milder(best, same, same)).toEqual([
       expect.stringMatching(/^Perhaps better: pass /),
       'That brought about 1.6 more wins in 100 games.',
@@ -71,12 +70,21 @@ describe('the verdict in words', () => {
       return anotherSentence({ ...pass, analysis }, analysis);
     };
     expect(another([500, 300], [200, 1_250])).toEqual([
-      expect.stringMatching(/^Another choice is less sure and may bring up to 1\.5: pass .+\.$/),
+      expect.stringMatching(/^We know less of another choice: pass .+\.$/),
+      'It may bring up to 1.5 more wins in 100 games.',
     ]);
     expect(another([500, 300], [900, 300])).toEqual([
-      expect.stringMatching(/^Another choice did about as well and may bring up to 1\.2: pass .+\.$/),
+      expect.stringMatching(/^Another choice did about as well: pass .+\.$/),
+      'It may bring up to 1.2 more wins in 100 games.',
     ]);
     expect(another([700, 420], [900, 500])).toEqual([]);
+    // More than a little, but perhaps only that.
+    const start = (...values: Parameters<typeof said>) => said(...values).told[0]!.split(':')[0];
+    expect([start([700, 420]), start([1_040, 500])]).toEqual(['A little better', 'A little better']);
+    expect([start([1_100, 500]), start([2_400, 1_450])]).toEqual([
+      'At least a little better',
+      'At least a little better',
+    ]);
     expect(little([2_400, 1_450])).toBe(
       'That brings about 2.4 more wins in 100 games, but perhaps only 0.9.',
     );

@@ -47,7 +47,7 @@ describe('a tile that is passed a second time', () => {
     // Such a tile came in the exchange in which the first one went.
     expect(passesOf(again)[1]!.parts.returned).toEqual(['crak-7']);
     expect(toldOf(review, nthPass(2))).toContain(
-      'You had passed 7 crak and the north wind before, and such tiles came in.',
+      'You had passed 7 crak and the north wind before, and two such tiles came in.',
     );
     expect(toldOf(review, nthPass(1))).not.toMatch(/came in/);
   });
@@ -62,6 +62,15 @@ describe('a tile that comes back and stays', () => {
     expect(back(first, across, left)).toEqual([]);
     const late = move('second-left', ['bam-9', 'dot-1', 'white'], ['north', 'red', 'red']);
     expect(back(first, across, left, late)).toEqual(['north', 'red']);
+  });
+
+  test('V3 is told of two that come where one goes again', () => {
+    const two = move('first-across', ['dot-5', 'east', 'west'], ['crak-7', 'crak-7', 'red']);
+    const one = move('first-left', ['crak-7', 'crak-9', 'red'], ['bam-9', 'dot-1', 'white']);
+    expect(back(first, two, one)).toEqual(['crak-7']);
+    const both = move('first-left', ['crak-7', 'crak-7', 'red'], ['bam-9', 'dot-1', 'white']);
+    expect(back(first, two, both)).toEqual([]);
+    expect(passesOf(reviewOf(START, [first, two, both]))[2]!.parts.returned).toEqual(['crak-7', 'crak-7']);
   });
 
   test('is also one that comes in the exchange in which such a one goes', () => {
@@ -149,6 +158,6 @@ test('East alone is told what to discard first: the tile that its closest hands 
   const east = reviewRound({ ...record, start }, houseKernel);
   expect(east.firstDiscard).toBe('west');
   expect(wholeRoundSentences(SAMPLE_LEDGER, { ...NOTHING, firstDiscard: east.firstDiscard })).toEqual([
-    'As East you discard first: your closest hands need the west wind least.',
+    'As East you discard first: the tile your closest hands need least is the west wind.',
   ]);
 });

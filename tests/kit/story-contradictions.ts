@@ -47,7 +47,7 @@ function inChoice(choice: ChoiceReview, { verdict, sentences, rows }: ChoiceStor
     ['a better choice is told, and that there is none', praised && /better: /i.test(text)],
     [
       'a tile is called the reason that does not make half of the difference',
-      /because|^Keep |\. Keep /.test(text) && (analysis.why?.reason ?? null) === null,
+      /One tile makes|^Keep |\. Keep /.test(text) && (analysis.why?.reason ?? null) === null,
     ],
     [
       'a vote is not told to have made no difference, or is told so and made one',
@@ -101,7 +101,7 @@ function inHeadline(
     [
       'the headline does not name what was better by its verdict',
       worst !== undefined &&
-        !headline.includes(verdictIn(worst) === 'costly' ? ' Better: ' : ' A little better: '),
+        !(verdictIn(worst) === 'costly' ? / Better: / : / (A|At least a) little better: /).test(headline),
     ],
     ['the page opens another choice', worst !== undefined && (opened?.analysis !== worst || !speaks)],
   ];
@@ -115,11 +115,10 @@ function isOverruled(choice: ChoiceReview): boolean {
 
 function largest(analyses: readonly DeepAnalysis[]): readonly DeepAnalysis[] {
   const own = ({ loss }: DeepAnalysis): number => loss?.value ?? 0;
-  const least = (one: DeepAnalysis): number => {
-    const { casual, typical, strong } = one.robustness?.losses ?? {};
-    return Math.min(own(one), ...[casual, typical, strong].map((loss) => loss ?? own(one)));
-  };
-  return analyses.toSorted((a, b) => least(b) - least(a) || own(b) - own(a)).slice(0, 1);
+  // What is worse whoever the others are comes before what is that only among some.
+  const lasts = ({ robustness }: DeepAnalysis): number =>
+    Number(!Object.values(robustness?.verdicts ?? {}).some((told) => !ORDER.some((worse) => worse === told)));
+  return analyses.toSorted((a, b) => lasts(b) - lasts(a) || own(b) - own(a)).slice(0, 1);
 }
 
 /** Costly against nobody is not costly. */

@@ -7,21 +7,16 @@ import type { ChoiceReview } from './review.ts';
  * same exchange; whether it is the same nobody is told (rule V3). One that was given away once more is told with that pass.
  */
 export function cameBack(choices: readonly ChoiceReview[]): readonly Face[] {
-  const away: Face[] = [];
+  const away = new Set<Face>();
   const back: Face[] = [];
   for (const choice of choices) {
     if (choice.kind !== 'pass') continue;
-    for (const face of choice.played.tiles) move(back, face, null);
-    away.push(...choice.played.tiles);
-    for (const face of choice.received) move(away, face, back);
+    for (const face of choice.played.tiles) {
+      away.add(face);
+      const place = back.indexOf(face);
+      if (place !== -1) back.splice(place, 1);
+    }
+    back.push(...choice.received.filter((face) => away.has(face)));
   }
   return FACES.filter((face) => back.includes(face));
-}
-
-/** Takes one tile of the face from `from`, where there is one, and puts it `to`. */
-function move(from: Face[], face: Face, to: Face[] | null): void {
-  const place = from.indexOf(face);
-  if (place === -1) return;
-  from.splice(place, 1);
-  to?.push(face);
 }

@@ -127,9 +127,9 @@ const RANKS: Readonly<Record<Verdict, number>> = {
 };
 
 /**
- * The choice that the headline speaks of and that a page opens first: by its verdict, then by the loss that is left
- * whoever the others are, then by its own. Tiles and wins cannot be compared, so that the first deep analysis leaves the
- * quick answers out. Null where nothing was chosen.
+ * The choice that the headline speaks of and that a page opens first: by its verdict, then what is worse whoever the
+ * others are before what is not, then by the loss told. Tiles and wins cannot be compared, so that the first deep analysis
+ * leaves the quick answers out. Null where nothing was chosen.
  */
 export function costliestChoice(choices: readonly ChoiceReview[]): ChoiceReview | null {
   const meant = choicesMeant(choices);
@@ -142,7 +142,7 @@ export function costliestChoice(choices: readonly ChoiceReview[]): ChoiceReview 
 function costsMore(one: ChoiceReview, other: ChoiceReview): boolean {
   const order = [
     rankOf(one) - rankOf(other),
-    lastingLoss(one) - lastingLoss(other),
+    Number(isWorseAmongAll(one)) - Number(isWorseAmongAll(other)),
     lossOf(one) - lossOf(other),
   ];
   return (order.find((difference) => difference !== 0) ?? 0) > 0;
@@ -153,13 +153,13 @@ function rankOf(choice: ChoiceReview): number {
   return hadBetter(choice) && madeNoDifference(choice) ? 2 : RANKS[choiceVerdict(choice)];
 }
 
-/** The smallest of the losses told, its own and those among neighbors of each style where they were asked for. */
-function lastingLoss(choice: ChoiceReview): number {
-  const { analysis } = choice;
-  const among = analysis.depth === 'deep' ? Object.values(analysis.robustness?.losses ?? {}) : [];
-  return Math.min(lossOf(choice), ...among);
+/** Whether something better is sure among neighbors of every style; where they were not asked for, the verdict stands alone. */
+export function isWorseAmongAll({ analysis }: Pick<ChoiceReview, 'analysis'>): boolean {
+  const { verdicts } = (analysis.depth === 'deep' && analysis.robustness) || {};
+  return verdicts === undefined || Object.values(verdicts).every(hasBetter);
 }
 
-function lossOf({ loss, analysis }: ChoiceReview): number {
+/** In wins in 100 games, or in tiles until the choice has been played on. */
+export function lossOf({ loss, analysis }: ChoiceReview): number {
   return analysis.depth === 'deep' ? (analysis.loss?.value ?? 0) : loss;
 }

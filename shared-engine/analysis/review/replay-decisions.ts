@@ -30,7 +30,7 @@ export type OfferedMove = Offered & {
   readonly received: readonly Face[];
   /** What came in with the move before this one. */
   readonly receivedLast: readonly Face[];
-  /** Came although the seat had given such tiles away before: given now, they go a second time. */
+  /** Came although the seat had given such a tile away before: given now, it goes a second time. */
   readonly returned: readonly Face[];
 };
 export type OfferedVote = Offered & {
@@ -82,18 +82,13 @@ function decisionOf(situation: Situation, chosen: SeatStep): ReplayedDecision | 
   }
 }
 
-/** Of each face as many as went and came, be it in one exchange; the seat cannot tell copies apart (rule V3). */
+/** All that came once such a tile had gone, be it in one exchange; the seat cannot tell copies apart (rule V3). */
 function returnedIn(past: Situation['past']): readonly Face[] {
-  const away: number[] = [];
+  const away = new Set<number>();
   const returned: number[] = [];
   for (const { gave, received } of past) {
-    away.push(...gave);
-    for (const face of received) {
-      const place = away.indexOf(face);
-      if (place === -1) continue;
-      away.splice(place, 1);
-      returned.push(face);
-    }
+    for (const face of gave) away.add(face);
+    returned.push(...received.filter((face) => away.has(face)));
   }
   return returned.map((face) => FACES[face]!);
 }

@@ -18,6 +18,7 @@ import {
 } from './sentences/number.ts';
 import {
   firstPassAnswer,
+  isWarnedOf,
   passedSentence,
   passFacts,
   passReasons,
@@ -53,13 +54,17 @@ export function storyOf({
   };
 }
 
-/** In wins: what the choices that the ledger counts lost, as a reader meets it, and whether it is told of all of them. */
-function lossesTold(choices: readonly ChoiceReview[]): Pick<ToldBeside, 'losses' | 'areAllTold'> {
+/** In wins: what the choices that the ledger counts lost, as a reader meets it, and what those that are unsure may have lost. */
+function lossesTold(choices: readonly ChoiceReview[]): Pick<ToldBeside, 'losses' | 'unsure'> {
   const meant = choicesMeant(choices);
-  const losses = meant
-    .filter(hadBetter)
-    .flatMap(({ analysis }) => (analysis.depth === 'deep' ? [toldWins(analysis)] : []));
-  return { losses, areAllTold: meant.every((choice) => choiceVerdict(choice) !== 'cant-say') };
+  const deepOf = ({ analysis }: ChoiceReview) => (analysis.depth === 'deep' ? [analysis] : []);
+  return {
+    losses: meant.filter(hadBetter).flatMap(deepOf).map(toldWins),
+    unsure: meant
+      .filter((choice) => choiceVerdict(choice) === 'cant-say')
+      .flatMap(deepOf)
+      .map(({ atMost }) => atMost),
+  };
 }
 
 function toldWins({ loss }: DeepAnalysis): number {
@@ -77,7 +82,8 @@ function choiceStoryOf(choice: ChoiceReview, sections: SectionNames): ChoiceStor
     const first = choice.kind === 'pass' ? firstPassAnswer(choice) : firstNumberAnswer(choice);
     return { verdict, sentences: [did, ...first, ...effect, ...facts], rows: [], mistakes };
   }
-  const help = [...othersBeside(choice, analysis), ...helpSentence(choice, analysis)];
+  const isWarned = choice.kind === 'pass' && isWarnedOf(choice);
+  const help = [...othersBeside(choice, analysis), ...helpSentence(choice, analysis, isWarned)];
   const among = analysis.robustness === undefined ? [] : robustnessSentences(analysis.robustness);
   const played = [playedOnSentence(analysis), ...among];
   const found = deepVerdict(choice, analysis);

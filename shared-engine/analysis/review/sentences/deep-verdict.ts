@@ -1,7 +1,7 @@
 // What was found by playing a choice on, in words.
 import type { DeepAnalysis, Finalist } from '../analysis.ts';
 import { inTenths } from '../basis.ts';
-import { isMilderAmongAll, toldVerdict } from '../choice-verdict.ts';
+import { isMilderAmongAll, isWorseAmongAll, toldVerdict } from '../choice-verdict.ts';
 import type { ChoiceReview } from '../review.ts';
 import { insteadPhrase } from './instead.ts';
 import { otherVote } from './neighbors.ts';
@@ -20,9 +20,8 @@ export function deepVerdict(choice: ChoiceReview, analysis: DeepAnalysis): reado
     case 'just-as-good':
       return [`${noneBetter} ${upTo(smallLoss)} in 100 games.`];
     case 'a-little-worse':
-      return [`A little better: ${insteadPhrase(choice)}.`, gainSentence(analysis)];
     case 'costly':
-      return [`Better: ${insteadPhrase(choice)}.`, gainSentence(analysis)];
+      return [`${betterWords(analysis)}: ${insteadPhrase(choice)}.`, gainSentence(analysis)];
     case 'cant-say': {
       const limit = `${noneBetter} ${upTo(atMost)} in 100 games.`;
       if (!namesPerhaps(analysis)) return ['We found nothing that is surely better.', limit];
@@ -33,6 +32,13 @@ export function deepVerdict(choice: ChoiceReview, analysis: DeepAnalysis): reado
       return [`Perhaps better: ${insteadPhrase(choice)}.`, brought, hidden];
     }
   }
+}
+
+/** How much better, by the verdict; of what brings more than a little, but perhaps only that, both are said. */
+export function betterWords(analysis: DeepAnalysis): string {
+  if (toldVerdict(analysis) === 'costly') return 'Better';
+  const value = analysis.loss?.value ?? 0;
+  return Number(inTenths(value)) > analysis.smallLoss ? 'At least a little better' : 'A little better';
 }
 
 /** Whether something is named of which it cannot be said that it is better: less than a tenth of a win would read as none. */
@@ -52,7 +58,10 @@ export function gainSentence(analysis: DeepAnalysis): string {
   const { loss, smallLoss } = analysis;
   const { value, halfWidth } = loss ?? { value: 0, halfWidth: 0 };
   const brings = `That brings ${moreWins(value)}`;
-  if (isMilderAmongAll(analysis)) return `${brings}, perhaps fewer.`;
+  if (isMilderAmongAll(analysis)) {
+    // What is a little worse among each style is not surely more than the smallest loss there.
+    return `${brings}, but perhaps ${isWorseAmongAll({ analysis }) ? `no more than ${smallLoss}` : 'hardly any'}.`;
+  }
   if (analysis.verdict !== 'a-little-worse')
     return `${brings}${value < CLEARLY ? `, most likely more than ${smallLoss}` : ''}.`;
   const least = Math.floor(10 * (value - halfWidth)) / 10;
@@ -64,8 +73,8 @@ export function gainSentence(analysis: DeepAnalysis): string {
 }
 
 /**
- * Where it takes another choice than the one named to bring more than the smallest loss, that choice by name, and why it is
- * not the one named: we know less of it, or it came out about as well.
+ * Where it takes another choice than the one named to bring more than the smallest loss, why it is not the one named, we
+ * know less of it or it came out about as well; that choice by name; and how much it may bring.
  */
 export function anotherSentence(choice: ChoiceReview, analysis: DeepAnalysis): readonly string[] {
   if (toldVerdict(analysis) !== 'a-little-worse') return [];
@@ -75,9 +84,12 @@ export function anotherSentence(choice: ChoiceReview, analysis: DeepAnalysis): r
   const [another] = finalists.filter((_, place) => place !== played).toSorted((a, b) => most(b) - most(a));
   if (another === undefined || most(named) > smallLoss || most(another) <= smallLoss) return [];
   const beside =
-    another.difference.halfWidth > named.difference.halfWidth ? 'is less sure' : 'did about as well';
+    another.difference.halfWidth > named.difference.halfWidth
+      ? 'We know less of another choice'
+      : 'Another choice did about as well';
   return [
-    `Another choice ${beside} and may bring up to ${inTenthsAbove(most(another))}: ${insteadPhrase(choice, another)}.`,
+    `${beside}: ${insteadPhrase(choice, another)}.`,
+    `It may bring up to ${inTenthsAbove(most(another))} more wins in 100 games.`,
   ];
 }
 

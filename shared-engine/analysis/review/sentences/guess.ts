@@ -57,8 +57,10 @@ export function guessAnswer(
       (suit, nth) => `${counts[nth] === 0 ? 'no' : counts[nth]} ${suit}${counts[nth] === 1 ? '' : 's'}`,
     ),
   );
-  const about = `The guess about ${playerAt(guess.toward)}, ${mostPhrase(guess)},`;
-  return `${about} was ${isRight ? 'right' : 'not right'}: ${held}.`;
+  return [
+    `We guessed that ${playerAt(guess.toward)} ended with ${mostPhrase(guess)}.`,
+    `By the racks at the close that was ${isRight ? 'right' : 'not right'}: ${held}.`,
+  ].join(' ');
 }
 
 function mostPhrase({ suit }: Guess): string {

@@ -5,14 +5,16 @@ import {
   costliestChoice,
   hadBetter,
   isCostly,
+  lossOf,
   madeNoDifference,
 } from '../choice-verdict.ts';
 import type { ChoiceReview, PassReview, Review } from '../review.ts';
-import { gainSentence } from './deep-verdict.ts';
+import { betterWords, gainSentence } from './deep-verdict.ts';
 import { insteadPhrase } from './instead.ts';
 import { chosenPhrase, numberReasons } from './number.ts';
-import { passedSentence, speaksFor } from './pass.ts';
-import { capitalized, closerBy, listed, STEP_PHRASES, VOICES } from './phrases.ts';
+import { brokenRule, passedSentence, speaksFor } from './pass.ts';
+import { capitalized, closerBy, listed, STEP_PHRASES, shownWins, VOICES, winsOf } from './phrases.ts';
+import { sureAmong } from './robustness.ts';
 import { groupName, tileList } from './tiles.ts';
 
 /** About the player's own choices; where the player made none, about those made for the seat. */
@@ -26,7 +28,9 @@ export function headlineOf(
   const isFirst = costliest.analysis.depth === 'quick';
   const whole = meant.every(({ analysis }) => analysis.depth === 'deep');
   const start = isFirst ? 'At first look, ' : whole ? '' : 'So far, ';
-  if (hadBetter(costliest)) return lesson(costliest, start, sections);
+  if (hadBetter(costliest)) {
+    return [...lesson(costliest, start, sections), ...passedOver(costliest, meant)];
+  }
   if (isFirst) return praise(meant, start);
   if (!whole) return soFar(meant);
   const unsure = meant.filter((choice) => choiceVerdict(choice) === 'cant-say');
@@ -37,12 +41,35 @@ export function headlineOf(
 
 function unsureSentence([one, ...more]: readonly ChoiceReview[]): string {
   return one === undefined || more.length > 0
-    ? `Of ${more.length + 1} choices we can’t say.`
-    : `Of one choice we can’t say: ${choiceName(one)}.`;
+    ? `Of ${more.length + 1} choices we can’t say whether another was better.`
+    : `Of one choice we can’t say whether another was better: ${choiceName(one)}.`;
 }
 
 function choiceName({ kind, step }: ChoiceReview): string {
-  return kind === 'blind' ? `how many to pass blind in ${STEP_PHRASES[step]}` : STEP_PHRASES[step];
+  return kind === 'blind' ? `the number to pass blind in ${STEP_PHRASES[step]}` : STEP_PHRASES[step];
+}
+
+/** A larger loss than the one that is spoken of, as a reader meets them, and why it is not that one. */
+function passedOver(choice: ChoiceReview, meant: readonly ChoiceReview[]): readonly string[] {
+  const told = (one: ChoiceReview): number => Number(shownWins(lossOf(one)));
+  const [larger] = meant
+    .filter((one) => one.analysis.depth === 'deep' && hadBetter(one) && told(one) > told(choice))
+    .toSorted((a, b) => lossOf(b) - lossOf(a));
+  if (larger === undefined) return [];
+  const cost = madeNoDifference(larger) ? 'could have cost more' : 'probably cost more';
+  const name = capitalized(choiceName(larger));
+  return [`${name} ${cost}, about ${winsOf(lossOf(larger))}, but ${whyNot(larger)}.`];
+}
+
+function whyNot(choice: ChoiceReview): string {
+  if (madeNoDifference(choice)) return 'here it made no difference';
+  const among = amongWhom(choice);
+  return among !== null && isCostly(choice) ? `that is sure only among ${among}` : 'that is less sure';
+}
+
+/** Null where something better is sure whoever the others are, as far as that is known. */
+function amongWhom({ analysis }: ChoiceReview): string | null {
+  return analysis.depth === 'deep' && analysis.robustness ? sureAmong(analysis.robustness) : null;
 }
 
 /** What is told of a choice at first look stands beside it until it has been played on. */
@@ -61,20 +88,24 @@ function lesson(choice: ChoiceReview, start: string, sections: Review['sections'
   // It says who chose as well.
   const did = choice.kind === 'pass' ? passedSentence(choice) : `${capitalized(chosenPhrase(choice))}.`;
   const { analysis, loss } = choice;
-  const gain = analysis.depth === 'deep' ? gainSentence(analysis) : `That is ${closerBy(loss)}.`;
+  const isDeep = analysis.depth === 'deep';
+  const gain = isDeep ? gainSentence(analysis) : `That is ${closerBy(loss)}.`;
+  const among = amongWhom(choice);
   const reason = plainestReason(choice, sections);
-  const isSmall = analysis.depth === 'deep' && !isCostly(choice);
+  const isSmall = isDeep && !isCostly(choice);
   const about = madeNoDifference(choice)
     ? `we found something better only for ${what}, and here it made no difference`
     : isSmall
-      ? `nothing was clearly costly; something was still to gain in ${what}`
+      ? `nothing was clearly costly; the most still to gain was in ${what}`
       : `the one thing to take from this deal is ${what}`;
   return [
     `${capitalized(`${start}${about}`)}.`,
     did,
-    `${isSmall ? 'A little better' : 'Better'}: ${insteadPhrase(choice)}.`,
+    `${isDeep ? betterWords(analysis) : 'Better'}: ${insteadPhrase(choice)}.`,
     gain,
+    ...(among === null ? [] : [`This depends on the others: it is sure only among ${among}.`]),
     ...(reason === undefined ? [] : [reason]),
+    ...(choice.kind === 'pass' && isDeep ? brokenRule(choice, reason) : []),
   ];
 }
 

@@ -27,8 +27,8 @@ export function endsFarther(why: ChoiceWhy, by = TOLD_FARTHER): boolean {
   return isOfThisChoice(why) && Number(inTenths(named)) - Number(inTenths(played)) >= by;
 }
 
-/** Where no difference is told, though one was found. */
-export const SMALL_THINGS = 'What helps seems to be many small things, not one.';
+/** Of passes that differ in several tiles, where no difference is told though one was found. */
+export const NO_ONE_REASON = 'We found no one reason for that.';
 
 /** How near both come, and to which section. */
 export function leadSentences(
@@ -92,36 +92,61 @@ function mostOften({ sections }: ChoiceWhy, names: Review['sections']): readonly
   });
 }
 
-/** The first thing that differs a little: how the hands are built, what is gone, what stays open. */
-export function slightSentence(why: ChoiceWhy, sections: Review['sections'], whose: string): string | null {
+/** The first thing that differs a little, if any: how the hands are built, what is gone, what stays open. */
+export function slightSentences(
+  why: ChoiceWhy,
+  sections: Review['sections'],
+  whose: string,
+): readonly string[] {
   const { lacking, gone, idleJokers, handsNear, sectionsKept, farther } = why;
   if (isLess(lacking, SLIGHT_LACK)) {
-    return `Slightly fewer tiles are then missing in pairs and singles, where no joker helps: ${onAverage(lacking)}.`;
+    return [
+      `Slightly fewer tiles are then missing in pairs and singles, where no joker helps: ${onAverage(lacking)}.`,
+    ];
   }
   if (isLess(gone, SLIGHT_TILES)) {
-    return `The others then hold slightly fewer of the tiles that ${whose} closest hands need: ${onAverage(gone)}.`;
+    return [
+      `The others then hold slightly fewer of the tiles that ${whose} closest hands need: ${onAverage(gone)}.`,
+    ];
   }
   if (isLess(idleJokers, SLIGHT_TILES)) {
-    return `Slightly fewer jokers are then left over, as pairs and singles take none: ${onAverage(idleJokers)}.`;
+    return [
+      `Slightly fewer jokers are then left over, as pairs and singles take none: ${onAverage(idleJokers)}.`,
+    ];
   }
   if (hasSlightlyMore(handsNear) && !endsFarther(why)) {
-    return `Slightly more hands are then within a tile of ${whose} closest: ${onAverage(handsNear)}.`;
+    return [`Slightly ${moreHands(whose)}: ${onAverage(handsNear)}.`];
   }
   const { played, named } = sectionsKept;
   if (named > played) {
     const keeping = named === 1 ? '1 section of the card keeps' : `${named} sections of the card keep`;
     const other = played === 0 ? 'none' : `only ${played}`;
-    return `With the better pass, ${keeping} a hand within a tile of the closest; with the pass made, ${other}.`;
+    return [
+      `With the better pass, ${keeping} a hand within a tile of the closest; with the pass made, ${other}.`,
+    ];
   }
   if (farther !== null && tenths(farther.shares.named) > 1 + tenths(farther.shares.played)) {
-    return fartherSentence(farther, sections);
+    return fartherSentences(farther, sections, whose);
   }
-  return null;
+  return [];
 }
 
-function fartherSentence({ keep, pass, shares, section }: FartherUse, sections: Review['sections']): string {
-  const uses = `${tenthsOf(shares.named)} use ${theTile(keep)}, most in ${sections[section] ?? section}`;
-  return `Of hands a tile farther away, ${uses}; ${tenthsOf(shares.played)} use ${theTile(pass)}.`;
+/** Hands that are nearly as close as the closest: how the start of a sentence about their number goes on. */
+export function moreHands(whose: string): string {
+  return `more hands are then at most a tile farther away than ${whose} closest`;
+}
+
+/** Two sentences: in one they are too long to be read at once. */
+function fartherSentences(
+  { keep, pass, shares, section }: FartherUse,
+  sections: Review['sections'],
+  whose: string,
+): readonly string[] {
+  const uses = `${tenthsOf(shares.named)} use ${theTile(keep)}, most of them in ${sections[section] ?? section}`;
+  return [
+    `Among hands one tile farther away than ${whose} closest, ${uses}.`,
+    `${capitalized(tenthsOf(shares.played))} use ${theTile(pass)}.`,
+  ];
 }
 
 function hasSlightlyMore({ played, named }: SideBySide): boolean {

@@ -1,6 +1,7 @@
 // What the deal and luck brought and what the choices cost, in words whose whole numbers add up; then the round as a whole.
 import type { Actor, Face } from '../../../rules/index.ts';
 import type { Ledger, LedgerSums } from '../../ledger/settle.ts';
+import { VERDICT_NAMES } from '../choice-verdict.ts';
 import type { FedNeighbor } from '../review.ts';
 import { guessSentences } from './guess.ts';
 import { capitalized, listed, playerAt, VOICES, winsOf } from './phrases.ts';
@@ -9,8 +10,8 @@ import { theTile } from './tiles.ts';
 /** What else is told of the round: its losses choice by choice, and how far away its rack was. */
 export interface ToldBeside {
   readonly losses: readonly number[];
-  /** Of no choice it is said that we can't say. */
-  readonly areAllTold: boolean;
+  /** Of each choice of which we can't say, how much it may have lost at most. */
+  readonly unsure: readonly number[];
   readonly toGoStart: number;
   readonly toGoEnd: number;
 }
@@ -62,9 +63,9 @@ function worthSentence(closer: number, more: number): readonly string[] {
  * Why what is told choice by choice is not the cost of them all; nothing where a reader who adds it up would not wonder. The
  * other sum is not told: two numbers for what looks like one thing are read as an error.
  */
-function sumSentence({ losses, areAllTold }: ToldBeside, cost: number, isClear: boolean): readonly string[] {
+function sumSentence({ losses, unsure }: ToldBeside, cost: number, isClear: boolean): readonly string[] {
   const sum = losses.reduce((all, loss) => all + loss, 0);
-  if (Math.abs(sum - cost) < 1 || (sum === 0 && cost <= 0)) return [];
+  if (Math.abs(sum - cost) <= Math.max(1, roundedBy(losses)) || (sum === 0 && cost <= 0)) return [];
   const isOne = losses.length === 1;
   const told = isOne ? 'The one loss told step by step' : 'The losses told step by step';
   if (sum > cost) {
@@ -81,15 +82,24 @@ function sumSentence({ losses, areAllTold }: ToldBeside, cost: number, isClear: 
   }
   // What may be chance needs no reason.
   if (!isClear) return [];
-  if (sum === 0) {
-    return [
-      'No one step shows it: small costs may add up, and there we take the others for stronger players.',
-    ];
-  }
+  const stronger = 'for single steps we take the others for stronger players';
+  if (sum === 0) return [`No one step shows it: small costs may add up, and ${stronger}.`];
   const less = `${told} ${isOne ? 'is smaller' : 'add up to less'}`;
-  return areAllTold
-    ? [`${less}: there we take the others for stronger players, so every win is rarer.`]
-    : [`${less}: the rest may lie where we can’t say.`];
+  // What the unsure steps cannot hold lies elsewhere.
+  const room = unsure.reduce((all, most) => all + most, 0);
+  return room < cost - sum
+    ? [`${less}: ${stronger}, so every win is rarer.`]
+    : [
+        `${less}: the rest may lie in the ${unsure.length === 1 ? 'step' : 'steps'} marked ${VERDICT_NAMES['cant-say']}.`,
+      ];
+}
+
+/** How far off the sum of what is told may be by rounding, with the whole number it is held against. */
+function roundedBy(losses: readonly number[]): number {
+  return losses.reduce(
+    (all, loss) => all + (loss === 0 ? 0 : Number.isInteger(loss) && loss >= 3 ? 0.5 : 0.05),
+    0.5,
+  );
 }
 
 /** What follows from all choices together. */
@@ -118,7 +128,7 @@ export function wholeRoundSentences(
     ...(firstDiscard === null
       ? []
       : [
-          `As East ${subject} ${isYou ? 'discard' : 'discards'} first: ${whose} closest hands need ${theTile(firstDiscard)} least.`,
+          `As East ${subject} ${isYou ? 'discard' : 'discards'} first: the tile ${whose} closest hands need least is ${theTile(firstDiscard)}.`,
         ]),
   ];
 }
@@ -146,8 +156,8 @@ function changeSentence(what: string, change: number): string {
 
 function choiceSentence(what: string, change: number, isClear: boolean): string {
   if (change === 0) return `${what} did as well as our steady player’s would have.`;
-  const chance = isClear ? '' : ', which may be chance';
+  const chance = isClear ? '' : '; that may be chance';
   return change > 0
     ? `${what} brought about ${change} more than our steady player’s would have${chance}.`
-    : `${what} cost about ${-change}, compared with our steady player’s${chance}.`;
+    : `${what} cost about ${-change} compared with our steady player’s${chance}.`;
 }

@@ -2,6 +2,7 @@
 import { MOVES } from '../../../rules/index.ts';
 import type { DeepAnalysis } from '../analysis.ts';
 import {
+  choiceVerdict,
   feedsNeighbor,
   feedsNeighborPartly,
   hadBetter,
@@ -40,9 +41,12 @@ export function othersReason(choice: NumberReview): readonly string[] {
     : ['Stopping keeps the other three from a second Charleston too.'];
 }
 
-/** The same where it is no reason. */
+/** The same where it is no reason; beside praise nothing is said that speaks for the other vote. */
 export function othersBeside(choice: ChoiceReview, analysis: DeepAnalysis): readonly string[] {
-  return choice.kind === 'pass' || isReason(choice) ? [] : othersSentence(choice, analysis);
+  if (choice.kind === 'pass' || isReason(choice)) return [];
+  const verdict = choiceVerdict(choice);
+  const isPraised = verdict === 'best' || verdict === 'just-as-good';
+  return isPraised && (analysis.others?.value ?? 0) < 0 ? [] : othersSentence(choice, analysis);
 }
 
 function isReason(choice: NumberReview): boolean {
@@ -79,17 +83,22 @@ function goesTo(pass: PassReview): string {
 
 /**
  * Only where what the neighbor's gain or loss cost is beyond doubt over the racks it could have had: of the one it has we
- * know nothing. It does not praise where something is better.
+ * know nothing. It does not praise where something is better; beside a rule of thumb that warns of such a pass it says so.
  */
-export function helpSentence(choice: ChoiceReview, analysis: DeepAnalysis): readonly string[] {
+export function helpSentence(
+  choice: ChoiceReview,
+  analysis: DeepAnalysis,
+  isWarnedOf = false,
+): readonly string[] {
   const { giveaway } = analysis;
   if (choice.kind !== 'pass' || giveaway === null) return [];
   const isMore = helpsMore(analysis);
   const isLess = giveaway.value < -giveaway.halfWidth && !hadBetter(choice);
   if (!isMore && !isLess) return [];
   const amount = Math.abs(giveaway.value) < 0.3 ? 'a little ' : '';
-  const whose = capitalized(VOICES[choice.by].owner);
+  const { owner } = VOICES[choice.by];
+  const pass = isWarnedOf && isLess ? `Here, though, ${owner} pass` : `${capitalized(owner)} pass`;
   return [
-    `${whose} pass probably helps ${playerAt(MOVES[choice.step].toward)} ${amount}${isMore ? 'more' : 'less'} than most passes do.`,
+    `${pass} probably helps ${playerAt(MOVES[choice.step].toward)} ${amount}${isMore ? 'more' : 'less'} than most passes do.`,
   ];
 }

@@ -3,7 +3,7 @@ import { inTenths } from '../basis.ts';
 import { choiceVerdict, hadBetter } from '../choice-verdict.ts';
 import type { NumberReview, Review } from '../review.ts';
 import { insteadPhrase, namedNumber } from './instead.ts';
-import { leadSentences, SMALL_THINGS, slightSentence } from './leads.ts';
+import { leadSentences, slightSentences } from './leads.ts';
 import { othersReason } from './neighbors.ts';
 import { capitalized, closerBy, playerAt, VOICES } from './phrases.ts';
 import { whySentences } from './why.ts';
@@ -25,8 +25,7 @@ export function numberReasons(choice: NumberReview, sections: Review['sections']
     const more = namedNumber(choice) - choice.played;
     return [choice.kind === 'ask' ? acrossSentence(more) : blindSentence(more, VOICES[by].whose)];
   }
-  const slight = slightSentence(analysis.why, sections, VOICES[by].whose);
-  return slight === null ? [] : [slight];
+  return slightSentences(analysis.why, sections, VOICES[by].whose);
 }
 
 function clearReasons(choice: NumberReview, sections: Review['sections']): readonly string[] {
@@ -41,8 +40,7 @@ export function numberWhy(choice: NumberReview, sections: Review['sections']): r
   if (analysis.depth === 'quick' || analysis.why === null) return [];
   const reasons = numberReasons(choice, sections);
   if (clearReasons(choice, sections).length > 0) return reasons;
-  const why = reasons.length > 0 ? reasons : [SMALL_THINGS];
-  return [...why, ...leadSentences(analysis.why, sections, VOICES[by].whose)];
+  return [...reasons, ...leadSentences(analysis.why, sections, VOICES[by].whose)];
 }
 
 /** As many fewer go from the rack as go on blind. */
@@ -84,10 +82,11 @@ export function chosenPhrase({ kind, by, played }: NumberReview): string {
   }
 }
 
-/** Where a vote made no difference, why; it is judged by what was known when it was made. */
-export function effectSentence({ kind, played, anotherStopped }: NumberReview): readonly string[] {
-  if (kind !== 'vote' || !anotherStopped) return [];
-  return [`It made no difference here: another player stopped${played === 0 ? ' too' : ''}.`];
+/** Where a vote made no difference, why, be it one who stopped or several; it is judged by what was known when it was made. */
+export function effectSentence(choice: NumberReview): readonly string[] {
+  if (choice.kind !== 'vote' || !choice.anotherStopped) return [];
+  const effect = 'It made no difference here: not all the others voted to continue.';
+  return hadBetter(choice) ? [effect, 'Nobody could know that, so it counts all the same.'] : [effect];
 }
 
 /** What the quick look says. */
@@ -132,18 +131,20 @@ const RULES: Readonly<Partial<Record<NumberReview['kind'], Rule>>> = {
   },
 };
 
-/** The rule beside what was chosen and what the numbers say; nothing where nothing was found. */
+/** The rule beside what was chosen and what the numbers say; the rule alone where they say nothing. */
 function ruleOfThumb(choice: NumberReview): readonly string[] {
   const rule = RULES[choice.kind];
-  if (rule === undefined || choiceVerdict(choice) === 'cant-say') return [];
+  if (rule === undefined) return [];
   const { by, played, spare } = choice;
+  const verdict = choiceVerdict(choice);
   const isWorse = hadBetter(choice);
   const words = rule.words(spare);
   if (rule.follows(played, spare)) {
     return [`${words}, as ${VOICES[by].subject} did${isWorse ? '; here something else was better' : ''}.`];
   }
-  if (!isWorse) return [`${words}; here that was not clearly better.`];
+  if (verdict === 'cant-say') return [`${words}.`];
+  if (!isWorse) return [`${words}; here that was ${verdict === 'best' ? 'no' : 'not clearly'} better.`];
   const named = namedNumber(choice);
-  const better = rule.follows(named, spare) ? '' : `; here ${rule.instead(named)} was better`;
+  const better = rule.follows(named, spare) ? '' : `; here ${rule.instead(named)} was better than ${played}`;
   return [`${words}${better}.`];
 }

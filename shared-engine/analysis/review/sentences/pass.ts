@@ -2,15 +2,15 @@
 import { riskGrade } from '../../../policy/index.ts';
 import { FACES, type Face, MOVES } from '../../../rules/index.ts';
 import { choiceVerdict, hadBetter, namedAlternative } from '../choice-verdict.ts';
-import { touchedBy } from '../groups.ts';
+import { touchedBy, without } from '../groups.ts';
 import type { PassReview, RackGroup, Review } from '../review.ts';
 import { namesPerhaps } from './deep-verdict.ts';
 import { insteadPhrase } from './instead.ts';
-import { leadSentences, SMALL_THINGS, slightSentence } from './leads.ts';
+import { leadSentences, NO_ONE_REASON, slightSentences } from './leads.ts';
 import { neighborReason, partToNeighbor } from './neighbors.ts';
 import { capitalized, closerBy, listed, shareOf, VOICES } from './phrases.ts';
 import { isSafer, riskName, riskSentence, riskWithTiles, riskyTiles } from './risk.ts';
-import { groupName, groupsName, theTile, tileList } from './tiles.ts';
+import { groupName, groupsName, theTile, tileList, tileName } from './tiles.ts';
 import { whySentences } from './why.ts';
 
 const TOWARD = { right: 'to the right', across: 'across', left: 'to the left' };
@@ -50,12 +50,13 @@ function isWhole({ face, count }: RackGroup, tiles: readonly Face[]): boolean {
   return tiles.filter((tile) => tile === face).length === count;
 }
 
-/** Tiles that go a second time, after such ones came in; how many of a kind went and came is not told. */
+/** Tiles that go a second time, after such ones came in. */
 export function returnedSentence({ by, parts: { returned } }: PassReview): readonly string[] {
   const faces = [...new Set(returned)];
   if (faces.length === 0) return [];
   const { subject } = VOICES[by];
-  const came = faces.length === 1 ? 'such a tile' : 'such tiles';
+  const came =
+    returned.length === 1 ? 'such a tile' : `${returned.length === 2 ? 'two' : 'three'} such tiles`;
   return [`${capitalized(subject)} had passed ${listed(faces.map(theTile))} before, and ${came} came in.`];
 }
 
@@ -138,7 +139,8 @@ export function passReasons(pass: PassReview, sections: Review['sections']): rea
   const why = analysis.depth === 'deep' ? analysis.why : null;
   const told = speaksFor(pass, sections);
   if (why === null || reasonsFor(pass, sections).length > 0) return [...told, ...rulesBeside(pass)];
-  const reasons = told.length > 0 ? told : [SMALL_THINGS];
+  const changed = without(pass.played.tiles, namedAlternative(pass)?.tiles ?? []).length;
+  const reasons = told.length > 0 || changed < 2 ? told : [NO_ONE_REASON];
   return [...reasons, ...leadSentences(why, sections, VOICES[pass.by].whose), ...rulesBeside(pass)];
 }
 
@@ -147,11 +149,22 @@ export function speaksFor(pass: PassReview, sections: Review['sections']): reado
   const { by, analysis } = pass;
   const found = [...reasonsFor(pass, sections), ...neighborReason(pass)];
   if (found.length > 0 || analysis.depth === 'quick' || analysis.why === null) return found;
-  const slight = slightSentence(analysis.why, sections, VOICES[by].whose);
-  return [...partToNeighbor(pass), ...(slight === null ? [] : [slight])];
+  return [...partToNeighbor(pass), ...slightSentences(analysis.why, sections, VOICES[by].whose)];
 }
 
-/** The rule of thumb that the pass broke and the one named does not; or what that one gives up, and the rule it breaks. */
+/** Whether a rule of thumb is told to warn of a pass of which nothing is sure. */
+export function isWarnedOf(pass: PassReview): boolean {
+  return choiceVerdict(pass) === 'cant-say' && riskFacts(pass).length > 0;
+}
+
+/** The rule of thumb that the pass broke and the one named does not, unless `reason` has spoken of the tiles it is about. */
+export function brokenRule(pass: PassReview, reason = ''): readonly string[] {
+  const { tiles, risk } = pass.played;
+  const isTold = riskyTiles(tiles, risk).some((face) => reason.includes(tileName(face)));
+  return isTold ? [] : riskFacts(pass);
+}
+
+/** The rule of thumb that the pass broke and the one named does not; what that one gives up, and the rule it breaks. */
 function rulesBeside(pass: PassReview): readonly string[] {
   const { whose } = VOICES[pass.by];
   const { tiles, spent } = groupsBeside(pass);
@@ -165,15 +178,18 @@ function rulesBeside(pass: PassReview): readonly string[] {
   ];
   const risk = riskGrade(tiles);
   const against = isSafer(pass.played.risk, risk);
+  // First what was done, so that its rule is not taken to be about the better pass.
+  const own = riskFacts(pass);
   // A pair given up is what the rule of thumb warns of.
   if (against && risk === 'pair' && whole.length > 0) {
-    return [`The better pass does ${listed(does)}, against the rule of thumb.`];
+    return [...own, `The better pass does ${listed(does)}, against the rule of thumb.`];
   }
   const broken = does.length === 0 ? [] : [`The better pass does ${listed(does)}.`];
-  // First what was done, so that its rule is not taken to be about the better pass.
-  if (isSafer(risk, pass.played.risk)) return [...riskFacts(pass), ...broken];
-  if (risk === 'none' || !against) return broken;
-  return [...broken, `Against the rule of thumb, the better pass gives ${riskWithTiles(tiles, risk)}.`];
+  if (risk === 'none' || !against) return [...own, ...broken];
+  const gives = `the better pass gives ${riskWithTiles(tiles, risk)}`;
+  // Two rules in a row: the second is another one.
+  const start = own.length > 0 ? 'Against another rule of thumb' : 'Against the rule of thumb';
+  return [...own, ...broken, `${start}, ${gives}.`];
 }
 
 /** What differs clearly, the plainest first. */

@@ -102,6 +102,6 @@ export const STEP_PHRASES: Readonly<Record<Step, string>> = {
   'second-left': 'the second pass to the left',
   'second-across': 'the second pass across',
   'second-right': 'the second pass to the right',
-  'courtesy-ask': 'how many to ask for in the courtesy',
+  'courtesy-ask': 'the number to ask for in the courtesy',
   'courtesy-pass': 'the courtesy pass',
 };

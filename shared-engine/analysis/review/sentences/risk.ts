@@ -35,7 +35,7 @@ const RULES: Readonly<Record<Risky, (gave: string, tiles: readonly Face[]) => st
   'like-numbers': (gave, tiles) =>
     `${gave} like numbers, ${tileList(tiles)}, by the rule of thumb nearly as risky to pass as a pair.`,
   'same-suit': (gave, tiles) =>
-    `${gave} ${tileList(tiles)}, ${together(tiles)}: the rule of thumb would split them up.`,
+    `${gave} ${tileList(tiles)}, ${together(tiles)}; by the rule of thumb such tiles are not passed together.`,
   flower: (gave) => `${gave} a flower; by the rule of thumb a flower is kept.`,
 };
 

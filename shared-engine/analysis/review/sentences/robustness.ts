@@ -1,6 +1,7 @@
 // Whether a choice that was found costly is that among neighbors of every style, as a player would say it.
 import { NEIGHBOR_STYLES, type NeighborStyle, type Robustness } from '../../comparison/robustness.ts';
 import type { Verdict } from '../../comparison/verdict.ts';
+import { hasBetter } from '../choice-verdict.ts';
 import { listed } from './phrases.ts';
 
 const PLAYERS: Readonly<Record<NeighborStyle, string>> = {
@@ -17,6 +18,13 @@ const AMONG: Readonly<Record<Verdict, string>> = {
   'just-as-good': 'it is just as good',
   best: 'it is as good as any',
 };
+
+/** "strong players": among whom something better is sure, where it is not so among all; null otherwise. */
+export function sureAmong({ verdicts }: Robustness): string | null {
+  const sure = NEIGHBOR_STYLES.filter((style) => hasBetter(verdicts[style]));
+  const isPart = sure.length > 0 && sure.length < NEIGHBOR_STYLES.length;
+  return isPart ? `${listed(sure.map((style) => PLAYERS[style]))} players` : null;
+}
 
 const BETWEEN = 'Our verdict takes them for something between club and strong players.';
 const NOT_COSTLY = 'So we do not call it costly.';

@@ -43,12 +43,13 @@ export interface OneOfMore {
   readonly word: 'another' | 'one';
 }
 
-/** "a pair of 3 bam, 9 dot and an east wind", "another 9 dot". */
+/** "9 dot, an east wind and a pair of 3 bam": several alike come last, or they would seem to be several of each; "another 9 dot". */
 export function tileList(tiles: readonly Face[], more?: OneOfMore): string {
-  const faces = [...new Set(tiles)].sort((a, b) => faceIndex(a) - faceIndex(b));
+  const countOf = (face: Face): number => tiles.filter((other) => other === face).length;
+  const faces = [...new Set(tiles)].sort((a, b) => countOf(a) - countOf(b) || faceIndex(a) - faceIndex(b));
   return listed(
     faces.map((face) => {
-      const count = tiles.filter((other) => other === face).length;
+      const count = countOf(face);
       if (count > 1) return `a ${groupName({ face, count })}`;
       if (more?.faces.includes(face)) return `${more.word} ${tileName(face)}`;
       return numbered(face) ? tileName(face) : `${face === 'east' ? 'an' : 'a'} ${tileName(face)}`;

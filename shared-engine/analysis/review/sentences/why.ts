@@ -3,9 +3,9 @@ import type { Verdict } from '../../comparison/verdict.ts';
 import type { ChoiceWhy, SideBySide, TileUse } from '../../why/choice-why.ts';
 import { inTenths } from '../basis.ts';
 import type { Review } from '../review.ts';
-import { endsFarther, isOfThisChoice, leadSentence, onAverage } from './leads.ts';
+import { endsFarther, isOfThisChoice, leadSentence, moreHands, onAverage } from './leads.ts';
 import { capitalized, tenths, tenthsOf } from './phrases.ts';
-import { groupName, theTile } from './tiles.ts';
+import { groupName, theTile, tileName } from './tiles.ts';
 
 /** So many of them are told, the most valued first. */
 const MOST_REASONS = 3;
@@ -30,8 +30,8 @@ interface WhyTerms {
 }
 
 /**
- * Only the tile that alone makes at least half of the difference is called the reason: "keep" and "because" stand for
- * it. All else is told as what differs, which may be the reason or go with it. Of a costly choice it is always told
+ * Only the tile that alone makes at least half of the difference is called the reason: "keep" and "one tile makes" stand
+ * for it. All else is told as what differs, which may be the reason or go with it. Of a costly choice it is always told
  * which section each of the two leads to, and of every choice where the better one ends clearly farther away.
  */
 export function whySentences(
@@ -44,7 +44,6 @@ export function whySentences(
   const ends = end === null ? `${capitalized(whose)} rack then ends` : 'It is then';
   const section = sectionSentence(why, sections, ends);
   const others = [
-    reasonSentence(why, whose),
     end,
     section,
     lackSentence(why),
@@ -52,15 +51,14 @@ export function whySentences(
     goneSentence(why, whose),
     concealedSentence(why, whose),
     handsSentence(why, whose),
-  ];
-  const reasons = [
-    useSentences(why, whose),
-    ...others.map((sentence) => (sentence === null ? [] : [sentence])),
-  ];
-  const told = reasons
-    .filter(({ length }) => length > 0)
-    .slice(0, MOST_REASONS)
-    .flat();
+  ].flatMap((sentence) => (sentence === null ? [] : [sentence]));
+  const use = useSentences(why, whose);
+  const reason = reasonSentence(why, whose);
+  // Which tile it is tells what, not why: it comes first only where its use is told.
+  const told =
+    use.length > 0
+      ? [...use, ...[...reason, ...others].slice(0, MOST_REASONS - 1)]
+      : [...others.slice(0, MOST_REASONS - reason.length), ...reason];
   if (told.length === 0) return [];
   const lead = verdict === 'costly' ? (section ?? leadSentence(why, sections, whose)) : null;
   const against = farther === null ? yetSentence(why, whose) : null;
@@ -96,13 +94,16 @@ function useSentences(why: ChoiceWhy, whose: string): readonly string[] {
     : [`${most}; ${least}.`];
 }
 
-function reasonSentence(why: ChoiceWhy, whose: string): string | null {
-  const { keep, reason } = why;
-  if (reason === null || keep.length < 2) return null;
-  if (useSentences(why, whose).length > 0)
-    return 'That one exchange alone makes at least half of the difference.';
-  const alone = `keeping ${theTile(reason.keep)} instead of ${theTile(reason.pass)} makes at least half of the difference`;
-  return `Mostly because of one tile: ${alone}.`;
+/** Empty where the two differ in one tile only. */
+function reasonSentence(why: ChoiceWhy, whose: string): readonly string[] {
+  const { keep, pass, reason } = why;
+  if (reason === null || keep.length < 2) return [];
+  if (useSentences(why, whose).length > 0) return ['That alone makes at least half of the difference.'];
+  const kept = keep.find(({ face }) => face === reason.keep);
+  const given = pass.find(({ face }) => face === reason.pass);
+  const whole = kept === undefined ? theTile(reason.keep) : named(kept, whose);
+  const one = (given?.copies ?? 1) > 1 ? `one ${tileName(reason.pass)}` : theTile(reason.pass);
+  return [`One tile makes at least half of the difference: keeping ${whole} instead of ${one}.`];
 }
 
 function endSentence(why: ChoiceWhy, whose: string): string | null {
@@ -141,7 +142,7 @@ function yetSentence(why: ChoiceWhy, whose: string): string | null {
 function handsSentence(why: ChoiceWhy, whose: string): string | null {
   if (!hasMoreHands(why) || endsFarther(why)) return null;
   const { played, named: instead } = why.handsNear;
-  return `More hands are then within a tile of ${whose} closest: about ${Math.round(instead)}, not ${Math.round(played)}.`;
+  return `${capitalized(moreHands(whose))}: about ${Math.round(instead)}, not ${Math.round(played)}.`;
 }
 
 function hasMoreHands(why: ChoiceWhy): boolean {
