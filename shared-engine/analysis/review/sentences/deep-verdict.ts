@@ -37,8 +37,22 @@ export function deepVerdict(choice: ChoiceReview, analysis: DeepAnalysis): reado
 /** How much better, by the verdict; of what brings more than a little, but perhaps only that, both are said. */
 export function betterWords(analysis: DeepAnalysis): string {
   if (toldVerdict(analysis) === 'costly') return 'Better';
-  const value = analysis.loss?.value ?? 0;
-  return Number(inTenths(value)) > analysis.smallLoss ? 'At least a little better' : 'A little better';
+  return isMoreThanSmall(analysis) && leastGain(analysis) !== null
+    ? 'At least a little better'
+    : 'A little better';
+}
+
+function isMoreThanSmall({ loss, smallLoss }: DeepAnalysis): boolean {
+  return Number(inTenths(loss?.value ?? 0)) > smallLoss;
+}
+
+/** Of what is a little better, how little it may bring; null where that is hardly any. */
+function leastGain(analysis: DeepAnalysis): string | null {
+  const { loss, smallLoss } = analysis;
+  // What is a little worse among each style is not surely more than the smallest loss there.
+  if (isMilderAmongAll(analysis)) return isWorseAmongAll({ analysis }) ? `no more than ${smallLoss}` : null;
+  const least = Math.floor(10 * ((loss?.value ?? 0) - (loss?.halfWidth ?? 0))) / 10;
+  return least > 0 ? `only ${least}` : null;
 }
 
 /** Whether something is named of which it cannot be said that it is better: less than a tenth of a win would read as none. */
@@ -58,16 +72,9 @@ export function gainSentence(analysis: DeepAnalysis): string {
   const { loss, smallLoss } = analysis;
   const { value, halfWidth } = loss ?? { value: 0, halfWidth: 0 };
   const brings = `That brings ${moreWins(value)}`;
-  if (isMilderAmongAll(analysis)) {
-    // What is a little worse among each style is not surely more than the smallest loss there.
-    return `${brings}, but perhaps ${isWorseAmongAll({ analysis }) ? `no more than ${smallLoss}` : 'hardly any'}.`;
-  }
-  if (analysis.verdict !== 'a-little-worse')
+  if (toldVerdict(analysis) === 'costly')
     return `${brings}${value < CLEARLY ? `, most likely more than ${smallLoss}` : ''}.`;
-  const least = Math.floor(10 * (value - halfWidth)) / 10;
-  if (Number(inTenths(value)) > smallLoss) {
-    return `${brings}, but perhaps ${least > 0 ? `only ${least}` : 'hardly any'}.`;
-  }
+  if (isMoreThanSmall(analysis)) return `${brings}, but perhaps ${leastGain(analysis) ?? 'hardly any'}.`;
   const most = value + halfWidth;
   return most > smallLoss ? `${brings}, perhaps up to ${inTenthsAbove(most)}.` : `${brings}.`;
 }
