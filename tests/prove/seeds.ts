@@ -63,7 +63,10 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
     { seed: 'aspen', chosen: '2026-11-26' },
     { seed: 'medlar', chosen: '2026-11-26' },
   ],
-  neighbors: [{ seed: 'linden', chosen: '2026-11-26' }],
+  neighbors: [
+    { seed: 'linden', chosen: '2026-11-26' },
+    { seed: 'viburnum', chosen: '2026-11-27' },
+  ],
   power: [{ seed: 'maple', chosen: '2026-11-26' }],
   repeat: [
     { seed: 'oak', chosen: '2026-11-26' },
