@@ -92,7 +92,8 @@ function besideEachOther(reviews: Four<Review>): string[] {
 
 /** Who the players are that a deep review speaks of, and which verdict rests on that. */
 const STYLES_MEANT = [
-  'Easy-going players pass about as bots of the style casual do, club players as typical ones, strong players as strong ones.',
+  'Easy-going players pass about as bots of the style casual do.',
+  'Club players are like bots of the style typical, strong players like those of the style strong.',
   'Our steady player is a bot of the style steady.',
   'A costly choice is tried again among easy-going, club and strong players.',
   'If it is costly among none of these, we do not call it costly.',

@@ -7,13 +7,17 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { type PlayedRound, playedRound } from '../../server/cli/played-round.ts';
 import { asksForHelp, readRequest } from '../../server/cli/round-request.ts';
 import { roundText } from '../../server/cli/round-text.ts';
+import { withDeepAnalysis } from '../../shared-engine/analysis/review/deep-analysis.ts';
 import { HOUSE_CARD, houseCard } from '../../shared-engine/card/house/card.ts';
 import { createSwarKernel } from '../../shared-engine/kernels/tiles-to-go/swar.ts';
 import { STYLES } from '../../shared-engine/policy/styles.ts';
 import { commitmentOf } from '../../shared-engine/rules/deal/commitment.ts';
+import { forFour } from '../../shared-engine/rules/deal/seat.ts';
+import type { RoundEvent } from '../../shared-engine/rules/exchange/event.ts';
 import { replay } from '../../shared-engine/rules/exchange/evolve.ts';
 import { facesOf } from '../../shared-engine/rules/tiles/bag.ts';
 import { SAMPLE_LEDGER } from '../kit/fake-analysis.ts';
+import { analysisWith } from '../kit/made-up-analyses.ts';
 import { seedNamed } from '../kit/rounds.ts';
 import { builtCommand } from '../kit/server-process.ts';
 
@@ -82,6 +86,38 @@ describe('round --json', () => {
     expect(told).toMatch(
       new RegExp(`We guessed that the player on the right ended .* By the racks .* right: ${bams} bam`),
     );
+  });
+
+  it('says as text how a first look is made only where one is told, and otherwise who its players are', () => {
+    const first = 'At first look, every legal pass';
+    const names = 'Easy-going players pass about as bots of the style casual do.';
+    expect(roundText(played)).toContain(first);
+    expect(roundText(played)).not.toContain(names);
+    const deep = forFour((seat) =>
+      played.reviews[seat].choices.reduce(
+        (review, choice, nth) => withDeepAnalysis(review, nth, analysisWith(choice, [[-1_000, 500]])),
+        played.reviews[seat],
+      ),
+    );
+    const told = roundText({ ...played, reviews: deep });
+    expect(told).not.toContain(first);
+    expect(told.split(names)).toHaveLength(2);
+  });
+
+  it('says as text that nothing was passed, or what went blind alone', () => {
+    const log = played.log.map((event): RoundEvent => {
+      if (event.kind !== 'resolved' || event.outcome.kind !== 'move') return event;
+      const { gave, forwarded } = event.outcome;
+      const outcome = {
+        ...event.outcome,
+        gave: [[], [], gave[2], gave[3]] as const,
+        forwarded: [[], ['bam-1', 'bam-2'], forwarded[2], forwarded[3]] as const,
+      };
+      return { ...event, outcome };
+    });
+    const told = roundText({ ...played, log });
+    expect(told).toContain('\n  seat 0 to seat 1: nothing\n');
+    expect(told).toContain('\n  seat 1 to seat 2: blind bam-1 bam-2\n');
   });
 
   it('plays no choice on unless it is asked to', () => {

@@ -213,8 +213,8 @@ describe('what is said of luck and choices', () => {
     );
     const sum = 'The losses told step by step';
     const best = 'with the best we found, which our steady player often misses.';
-    expect(said(2, [25, 0], 7)).toContain(`${sum} add up to more: they compare ${best}`);
-    expect(said(11, [12.9, 0], 7)).toContain(`${sum} add up to more: they compare ${best}`);
+    expect(said(2, [25, 0], 7)).toContain(`${sum} add up to more. They compare ${best}`);
+    expect(said(11, [12.9, 0], 7)).toContain(`${sum} add up to more. They compare ${best}`);
     // What rounding may make is no difference: 13 may be told of 13.4, and 14 of 13.6.
     for (const losses of [
       [12, 0],
@@ -222,15 +222,15 @@ describe('what is said of luck and choices', () => {
       [6, 4],
     ])
       expect(said(11, losses, 7)).not.toContain(sum);
-    expect(said(3, [4.2], 7)).toContain(`The one loss told step by step is larger: it compares ${best}`);
+    expect(said(3, [4.2], 7)).toContain(`The one loss told step by step is larger. It compares ${best}`);
     // Choices that cost nothing, or brought something, have losses beside the best as well.
     expect(said(-3, [1.2], 7)).toContain(
-      `The one loss told step by step is another matter: it compares ${best}`,
+      `The one loss told step by step is another matter. It compares ${best}`,
     );
-    expect(said(0, [1.4, 0], 7)).toContain(`${sum} are another matter: they compare ${best}`);
-    expect(said(-4, [0.4, 0], 7)).toContain(`${sum} are another matter: they compare ${best}`);
+    expect(said(0, [1.4, 0], 7)).toContain(`${sum} are another matter. They compare ${best}`);
+    expect(said(-4, [0.4, 0], 7)).toContain(`${sum} are another matter. They compare ${best}`);
     expect(said(9, [4, 0], 7)).toContain(
-      `${sum} add up to less: for single steps we take the others for stronger players, so every win is rarer.`,
+      `${sum} add up to less. For single steps we take the others for stronger players, so every win is rarer.`,
     );
     // What can't be said may be what is missing, where it can hold so much.
     const rest = `${sum} add up to less: the rest may lie in the`;

@@ -77,8 +77,8 @@ function sumSentence({ losses, unsure }: ToldBeside, cost: number, isClear: bool
         : isOne
           ? 'is another matter'
           : 'are another matter';
-    const compared = isOne ? 'it compares' : 'they compare';
-    return [`${told} ${more}: ${compared} with the best we found, which our steady player often misses.`];
+    const compared = isOne ? 'It compares' : 'They compare';
+    return [`${told} ${more}.`, `${compared} with the best we found, which our steady player often misses.`];
   }
   // What may be chance needs no reason.
   if (!isClear) return [];
@@ -87,11 +87,9 @@ function sumSentence({ losses, unsure }: ToldBeside, cost: number, isClear: bool
   const less = `${told} ${isOne ? 'is smaller' : 'add up to less'}`;
   // What the unsure steps cannot hold lies elsewhere.
   const room = unsure.reduce((all, most) => all + most, 0);
-  return room < cost - sum
-    ? [`${less}: ${stronger}, so every win is rarer.`]
-    : [
-        `${less}: the rest may lie in the ${unsure.length === 1 ? 'step' : 'steps'} marked ${VERDICT_NAMES['cant-say']}.`,
-      ];
+  if (room < cost - sum) return [`${less}.`, `${capitalized(stronger)}, so every win is rarer.`];
+  const steps = unsure.length === 1 ? 'step' : 'steps';
+  return [`${less}: the rest may lie in the ${steps} marked ${VERDICT_NAMES['cant-say']}.`];
 }
 
 /** How far off the sum of what is told may be by rounding, with the whole number it is held against. */
