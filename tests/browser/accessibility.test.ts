@@ -17,8 +17,13 @@ import {
 } from '../../client/tools/page-actions.ts';
 import { horizontalOverflow } from '../kit/accessibility-checks.ts';
 import { browserSuite, PHONE, TABLET } from '../kit/browser-suite.ts';
+import { isInSight } from '../kit/in-sight.ts';
 
 const suite = browserSuite();
+
+function firstTile(page: Page) {
+  return rack(page).getByRole('button').first();
+}
 
 describe('with large text or a narrow page', () => {
   it('nothing is cut off sideways on a page 320 px wide', async () => {
@@ -55,6 +60,29 @@ describe('with large text or a narrow page', () => {
     await playToClose(page);
     await page.getByRole('heading', { name: 'Your choices, step by step' }).waitFor();
     expect(await horizontalOverflow(page)).toBe(0);
+  });
+});
+
+/** The window, and how large the text is, in percent. */
+const LARGER_TEXT = [
+  [390, 844, 150],
+  [360, 740, 150],
+  [390, 844, 125],
+  [844, 390, 125],
+  [1280, 800, 125],
+] as const;
+
+describe('at the table', () => {
+  it('the button that passes and the first tiles are in one view where text is larger', async () => {
+    const page = await suite.newPage({ viewport: { width: 390, height: 844 } });
+    await dealAlone(page, suite.origin());
+    const inView = async () => [await isInSight(passButton(page)), await isInSight(firstTile(page))];
+    for (const [width, height, text] of LARGER_TEXT) {
+      await page.setViewportSize({ width, height });
+      await page.locator('html').evaluate((html, size) => html.setAttribute('data-text', size), `${text}`);
+      expect([width, text, ...(await inView())]).toEqual([width, text, true, true]);
+      expect(await horizontalOverflow(page)).toBe(0);
+    }
   });
 });
 

@@ -90,7 +90,7 @@ describe('the same deal again', () => {
     expect(await titleOf(friend)).toMatch(/^First right/);
   });
 
-  it('a round in the page survives reload and closing, and the front page leads back to it', async () => {
+  it('a round in the page survives reload and closing, and front page and My rounds lead back to it', async () => {
     const page = await suite.newPage({ viewport: PHONE });
     await page.goto(`${suite.origin()}/#deal=${'7'.repeat(64)}.1.0`);
     await rack(page).waitFor();
@@ -106,6 +106,14 @@ describe('the same deal again', () => {
     await later.getByRole('heading', { name: /^First across/ }).waitFor();
     // Another tab has not seen the tiles arrive in their order; they are the same tiles.
     expect((await tileLabels(later)).toSorted()).toEqual(tiles.toSorted());
+    await later.goto(`${suite.origin()}/#my-rounds`);
+    const unfinished = later.getByRole('region', { name: 'Unfinished' });
+    await unfinished.getByRole('link', { name: /^Alone, without the server.*Go on with this round/ }).click();
+    await later.getByRole('heading', { name: /^First across/ }).waitFor();
+    expect((await tileLabels(later)).toSorted()).toEqual(tiles.toSorted());
+    await later.goto(`${suite.origin()}/#my-rounds`);
+    await unfinished.getByRole('button', { name: /^Remove/ }).click();
+    await unfinished.waitFor({ state: 'detached' });
   });
 
   it('the page opens without any network once it has been there, deals a round and stores it, names a habit and exercises it, takes in and judges a rack from real tiles by a private card, and makes a lesson of it (T5)', async () => {
