@@ -39,8 +39,26 @@ describe('your data', () => {
     await sheet.getByRole('button', { name: 'Delete my data' }).dblclick();
     await sheet.getByRole('button', { name: 'Delete my data' }).click();
     await sheet.getByText('You give up your seat, and your name is deleted at once.').waitFor();
-    await sheet.getByRole('button', { name: 'Yes, give up my seat and delete my name' }).click();
+    // Nor does a further tap delete anything twice, while it is being deleted.
+    let deletions = 0;
+    let letGo = () => {};
+    const held = new Promise<void>((resolve) => {
+      letGo = resolve;
+    });
+    await page.route('**/personal-data*', async (route) => {
+      if (route.request().method() === 'DELETE') {
+        deletions++;
+        await held;
+      }
+      await route.continue();
+    });
+    const yes = sheet.getByRole('button', { name: 'Yes, give up my seat and delete my name' });
+    await yes.click();
+    await sheet.locator('button[aria-disabled="true"]', { hasText: 'Yes, give up my seat' }).waitFor();
+    await yes.dispatchEvent('click');
+    letGo();
     await page.getByRole('button', { name: 'Deal me in' }).waitFor();
+    expect(deletions).toBe(1);
     expect(await page.getByLabel('Your name at the table').inputValue()).toBe('Wilma');
     const front = await openSheet(page, 'Settings');
     await front.getByRole('button', { name: 'Delete what this browser stores' }).click();

@@ -159,6 +159,9 @@ describe('the coach', () => {
     const { tiles } = pass;
     const said = coachedSentences(decision, rackOf(record), pass);
     expect(said[0]).toMatch(/^We would pass /);
+    expect(said[1]).toMatch(
+      /^Of those 10 hands, (none|1|\d+) (has|have) a place for [^,]+(, .+)?( and .+)?\.$/,
+    );
     expect(said.at(-1)).toMatch(
       /^From there, against fairly strong players, you would win about \d+ in 100 games\.$/,
     );

@@ -143,14 +143,16 @@ function passSentences({ record, card, reach }: CoachedRack, tiles: readonly Fac
   const likeliest = likeliestHands(card, rack, reach);
   const uses = (face: Face) => likeliest.filter(({ hand }) => wants(hand, faceIndex(face))).length;
   const passed = [...new Set(tiles)];
-  const places = passed.map((face) =>
-    uses(face) === 0 ? `${tileName(face)} none` : `${tileName(face)} ${uses(face)} of ${likeliest.length}`,
-  );
+  const places = passed.map((face, place) => {
+    const count = uses(face);
+    const verb = place > 0 ? '' : count > 1 ? ' have a place' : ' has a place';
+    return `${count === 0 ? 'none' : count}${verb} for ${tileName(face)}`;
+  });
   const kept = facesOf(rack).filter((face) => face !== 'joker' && !tiles.includes(face));
   const isByCount = Math.max(...passed.map(uses)) <= Math.min(...kept.map(uses));
   return [
     `We would pass ${tileList(tiles)}.`,
-    `Likeliest hands that have a place for them: ${listed(places)}.`,
+    `Of those ${likeliest.length} hands, ${listed(places)}.`,
     ...(isByCount ? [] : ['By those counts alone we would pass others; played on, this pass does better.']),
   ];
 }
