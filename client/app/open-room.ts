@@ -12,7 +12,7 @@ import {
   type StoredRound,
   type Terms,
 } from '../../shared-engine/index.ts';
-import { readHelped, writeHelped } from '../coach/helped.ts';
+import { type Helped, readHelped, withHelp, writeHelped } from '../coach/helped.ts';
 import { askTicket, hasRoom } from '../connection/api.ts';
 import { type Connection, connect } from '../connection/connection.ts';
 import { oncePerFrame } from '../connection/once-per-frame.ts';
@@ -197,12 +197,12 @@ export function dayRoom(date: string, settings: Settings): Room {
 /** A round of the past at a table that is closed; what is judged of it now is stored with it. */
 export function pastRoom(round: StoredRound, play: RoundPlay, card: CompiledCard): Room {
   const { table: code, number, place, card: played, helped = [] } = round.summary;
-  const { aims } = round.detail;
+  const { aims, coached = {} } = round.detail;
   const room = roomWith(code, `past.${round.summary.id}`, {
     home: 'past',
     loadCard: async () => card,
     initialAims: aimsOfRound(number, aims),
-    initialHelped: helped.map((step) => `${number}/${step}`),
+    initialHelped: helped.reduce<Helped>((all, step) => withHelp(all, number, step, coached[step]), []),
     // Nothing is laid out or said anew at a table of the past.
     saveLayout() {},
     saveAims() {},

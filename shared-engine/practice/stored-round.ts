@@ -22,6 +22,7 @@ import {
   STEPS,
   type Step,
   stepSchema,
+  tilesSchema,
 } from '../rules/index.ts';
 import { unpackPlay } from './round-play.ts';
 
@@ -118,6 +119,8 @@ export const roundDetailSchema = z.strictObject({
   seats: four(z.strictObject({ name: textSchema, style: z.enum(STYLES).nullable() })),
   /** Ids of the sections said before a pass. */
   aims: z.partialRecord(stepSchema, z.array(z.string().max(40)).max(2).readonly()),
+  /** The pass that the coach named at a step; missing where it named none. */
+  coached: z.partialRecord(stepSchema, tilesSchema).exactOptional(),
   /** Record and close, as `packPlay` writes them. */
   play: z
     .string()

@@ -3,11 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { cardMatches, likeliestMatches } from '../../client/cards/card-matches.ts';
 import { type CoachPorts, openCoachSession } from '../../client/coach/coach-session.ts';
 import { namedAt, openHelped, wasHelped, withHelp } from '../../client/coach/helped.ts';
-import { roundOf } from '../../client/practice/history/round-of.ts';
+import { type Circumstances, roundOf } from '../../client/practice/history/round-of.ts';
 import { coachedWords } from '../../client/review/strings.ts';
 import type { StartDeepAnalysis } from '../../client/workers/deep-analysis.ts';
 import { reachOf, tilesGone } from '../../shared-engine/analysis/coach/reach.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
+import { roundDetailSchema } from '../../shared-engine/practice/stored-round.ts';
 import { bagOf } from '../../shared-engine/rules/tiles/bag.ts';
 import { sampleDeepAnalysis } from '../kit/classes.ts';
 import { openTable, simplest } from '../kit/page-tables.ts';
@@ -110,8 +111,14 @@ describe('a question to the coach', () => {
     const helped = asked
       .toReversed()
       .reduce((all, step) => withHelp(all, round, step), withHelp([], round + 1, 'second-left'));
-    const state = { home: 'page', table: last(), review: null, aims: {}, helped, commitment: null } as const;
-    const stored = roundOf(state, { playedAt: 1, placeOf: () => 'page', card: null });
+    const state = { home: 'page', table: last(), review: null, aims: {}, commitment: null } as const;
+    const by: Circumstances = { playedAt: 1, placeOf: () => 'page', card: null };
+    const stored = roundOf({ ...state, helped }, by);
     expect(stored?.summary.helped).toEqual(asked);
+    expect(stored?.detail.coached).toBeUndefined();
+    // The pass that was named stays with the round, so that its review of later says which it was.
+    const named = ['bam-1', 'dot-9', 'red'] as const;
+    const again = roundOf({ ...state, helped: withHelp(helped, round, 'first-left', named) }, by);
+    expect(roundDetailSchema.parse(again?.detail)).toMatchObject({ coached: { 'first-left': named } });
   });
 });

@@ -20,7 +20,7 @@ import {
   textHash,
   WIN_MODEL,
 } from '../../../shared-engine/index.ts';
-import { wasHelped } from '../../coach/helped.ts';
+import { namedAt, wasHelped } from '../../coach/helped.ts';
 import { type Aims, aimsAt } from '../../room/aims.ts';
 import { type RoomState, seatedAt } from '../../room/room.ts';
 
@@ -52,6 +52,10 @@ export function roundOf(state: ClosedState, { playedAt, placeOf, card }: Circums
   const aims = aimsOf(state.aims, table.round, view.record.steps);
   const met = state.review && aimsMet(state.review, aims);
   const helped = STEPS.filter((step) => wasHelped(state.helped, table.round, step));
+  const coached = helped.flatMap((step) => {
+    const named = namedAt(state.helped, table.round, step);
+    return named === null ? [] : [[step, named] as const];
+  });
   const summary: RoundSummary = {
     id,
     playedAt,
@@ -69,6 +73,7 @@ export function roundOf(state: ClosedState, { playedAt, placeOf, card }: Circums
     id,
     seats: forFour((seat) => sitter(table.seats[seat], seat)),
     aims,
+    ...(coached.length > 0 && { coached: Object.fromEntries(coached) }),
     play: packPlay({
       record: view.record,
       closing: { commitment, ownLeaf: view.ownLeaf, opened, racks },
