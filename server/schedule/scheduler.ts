@@ -24,7 +24,7 @@ export interface SchedulerPorts {
 }
 
 export interface ScheduledRoom {
-  readonly room: Room;
+  readonly room: Pick<Room, 'code' | 'state' | 'submit'>;
   readonly policy: TablePolicy;
   readonly card: PlayingCard;
   /** When the open step was opened, by the clock of this server. */
@@ -71,10 +71,11 @@ export class Scheduler {
       return reject('try-later');
     });
     this.#busy = false;
-    // A rejection after a change means that somebody was quicker; without one it would come again at once.
-    if (answer.ok || room.state.seq !== before) return this.wake();
+    // Something has changed: the action is done, or somebody was quicker.
+    if (room.state.seq !== before) return this.wake();
     const { clock, log } = this.#ports;
-    log.warn({ action: action.kind, code: answer.code }, 'a scheduled action was rejected');
+    // Without a change it would come again at once, also where another server stored it and this one has yet to load it.
+    if (!answer.ok) log.warn({ action: action.kind, code: answer.code }, 'a scheduled action was rejected');
     if (!this.#stopped) this.#cancel = clock.after(RETRY_MS, () => this.wake());
   }
 
