@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config';
+import { LongestFirst } from './tests/kit/longest-first.ts';
 
 export default defineConfig({
   test: {
@@ -8,6 +9,7 @@ export default defineConfig({
     hookTimeout: 120_000,
     // One more than cores: tests of pages and processes wait for a third of their time.
     maxWorkers: 3,
+    sequence: { sequencer: LongestFirst },
     // Files of tests share their modules instead of loading them anew. What these keep makes no test depend on another:
     // it is found by its whole content (cards and what is compiled of them, in server/playing-card.ts and the kit), or
     // nobody reads it (closed databases, in server/store/held.ts), or only its being new counts (ids of messages).
