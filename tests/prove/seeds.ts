@@ -79,6 +79,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
   story: [
     { seed: 'quince', chosen: '2026-11-26' },
     { seed: 'sassafras', chosen: '2026-11-27' },
+    { seed: 'dogberry', chosen: '2026-11-27' },
   ],
   strength: [
     { seed: 'pine', chosen: '2026-11-26' },
