@@ -95,6 +95,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
     { seed: 'yew', chosen: '2026-11-26' },
     { seed: 'persimmon', chosen: '2026-11-27' },
     { seed: 'magnolia', chosen: '2026-11-27' },
+    { seed: 'serviceberry', chosen: '2026-11-27' },
   ],
 };
 
