@@ -1,5 +1,6 @@
 // The table in play: steps, opponents, the open question, and the player's own rack at the bottom.
 import type { ComponentChildren } from 'preact';
+import { useLayoutEffect } from 'preact/hooks';
 import { decisionFor, isWaitingFor, SEATS, stepOf } from '../../shared-engine/index.ts';
 import { CoachPanel } from '../coach/coach-panel.tsx';
 import { ClubListed } from '../room/club-listing.tsx';
@@ -39,6 +40,8 @@ export function TableScreen({ room, seated, card }: TableScreenProps) {
   const last = steps.at(-1);
   const stage = `${seated.table.round}/${steps.length}`;
   const waiting = SEATS.filter((seat) => isWaitingFor(seated.view.stage, seat));
+  // It takes the place of a review that may have been scrolled far down.
+  useLayoutEffect(() => window.scrollTo(0, 0), []);
 
   /** Keys 1 to 3 take a tile back wherever the focus is, except where a number means something else. */
   function onKeyDown(event: KeyboardEvent) {

@@ -1,5 +1,4 @@
 // The statements of the PostgreSQL store: each is one trip and one transaction, planned once a connection.
-import { HOUR_MS } from './schema.ts';
 
 /** A stored log with its snapshot, whose columns are null where there is none. */
 export interface LoadedLog {
@@ -18,19 +17,13 @@ export interface LoadedRow {
   readonly events: string;
 }
 
-/**
- * The row of `stored_bytes` that this connection adds to. It is locked last in a statement, so that two that share one
- * never wait for one another.
- */
-const PART = 'pg_backend_pid() % 1024';
-const ADD_UP = 'ON CONFLICT (part) DO UPDATE SET bytes = stored_bytes.bytes + excluded.bytes';
-const TAKE_OFF = `
-      INSERT INTO quadrille.stored_bytes (part, bytes)
-      SELECT ${PART}, -sum(bytes) FROM gone HAVING count(*) > 0 ${ADD_UP}`;
-
 /** Logs that `removeBeyond` removes at most; where it has removed so many it is to be asked again. */
 export const REMOVED_AT_ONCE = 200;
 
+/**
+ * Each is one text with places for parameters. Where the bytes of logs change, the row of `stored_bytes` that the connection
+ * adds to is locked last in a statement, so that two that share one never wait for one another. An hour is `HOUR_MS`.
+ */
 export const SQL = {
   create: `
     WITH made AS (
@@ -39,7 +32,8 @@ export const SQL = {
       FROM unnest($8::text[], $9::text[]) AS row (commands, events)
       ON CONFLICT (code) DO NOTHING RETURNING id, bytes
     ), counted AS (
-      INSERT INTO quadrille.stored_bytes (part, bytes) SELECT ${PART}, bytes FROM made ${ADD_UP}
+      INSERT INTO quadrille.stored_bytes (part, bytes) SELECT pg_backend_pid() % 1024, bytes FROM made
+      ON CONFLICT (part) DO UPDATE SET bytes = stored_bytes.bytes + excluded.bytes
     ), snapped AS (
       INSERT INTO quadrille.snapshot (log, version, commands, state)
       SELECT id, $10::integer, $11::text, $12::text FROM made WHERE $10::integer IS NOT NULL
@@ -72,7 +66,8 @@ export const SQL = {
       SELECT id, version, previous, at, commands, events FROM moved
     ), counted AS (
       INSERT INTO quadrille.stored_bytes (part, bytes)
-      SELECT ${PART}, sum(octet_length(commands) + octet_length(events)) FROM moved HAVING count(*) > 0 ${ADD_UP}
+      SELECT pg_backend_pid() % 1024, sum(octet_length(commands) + octet_length(events)) FROM moved HAVING count(*) > 0
+      ON CONFLICT (part) DO UPDATE SET bytes = stored_bytes.bytes + excluded.bytes
     )
     SELECT code FROM moved`,
   log: `
@@ -104,15 +99,20 @@ export const SQL = {
     WITH gone AS (
       DELETE FROM quadrille.log WHERE code = $1 RETURNING bytes
     )
-    ${TAKE_OFF}`,
+    INSERT INTO quadrille.stored_bytes (part, bytes)
+    SELECT pg_backend_pid() % 1024, -sum(bytes) FROM gone HAVING count(*) > 0
+    ON CONFLICT (part) DO UPDATE SET bytes = stored_bytes.bytes + excluded.bytes`,
   removeOlder: `
     WITH gone AS (
       DELETE FROM quadrille.log
       WHERE kind IN ('class', 'class-table', 'published', 'club')
-          AND touched_hour <= $1::bigint / ${HOUR_MS} AND touched_at < $1::bigint
-        OR kind IN ('room', 'same-deal') AND touched_hour <= $2::bigint / ${HOUR_MS} AND touched_at < $2::bigint
+          AND touched_hour <= $1::bigint / 3600000 AND touched_at < $1::bigint
+        OR kind IN ('room', 'same-deal') AND touched_hour <= $2::bigint / 3600000 AND touched_at < $2::bigint
       RETURNING bytes
-    ), counted AS (${TAKE_OFF}
+    ), counted AS (
+      INSERT INTO quadrille.stored_bytes (part, bytes)
+      SELECT pg_backend_pid() % 1024, -sum(bytes) FROM gone HAVING count(*) > 0
+      ON CONFLICT (part) DO UPDATE SET bytes = stored_bytes.bytes + excluded.bytes
     )
     SELECT count(*) AS logs FROM gone`,
   // Another server that removes at the same time finds those gone, and the sum as it then is. By an array they are
@@ -122,7 +122,7 @@ export const SQL = {
       SELECT coalesce(sum(bytes), 0) - $1::bigint AS bytes FROM quadrille.stored_bytes
     ), oldest AS MATERIALIZED (
       SELECT id, touched_at, bytes FROM quadrille.log WHERE (SELECT bytes FROM excess) > 0
-      ORDER BY touched_hour, touched_at, id LIMIT ${REMOVED_AT_ONCE}
+      ORDER BY touched_hour, touched_at, id LIMIT $2::integer
     ), gone AS (
       DELETE FROM quadrille.log WHERE id = ANY (ARRAY(
         SELECT id FROM (
@@ -130,7 +130,10 @@ export const SQL = {
         ) AS sizes WHERE older < (SELECT bytes FROM excess)
       ))
       RETURNING bytes
-    ), counted AS (${TAKE_OFF}
+    ), counted AS (
+      INSERT INTO quadrille.stored_bytes (part, bytes)
+      SELECT pg_backend_pid() % 1024, -sum(bytes) FROM gone HAVING count(*) > 0
+      ON CONFLICT (part) DO UPDATE SET bytes = stored_bytes.bytes + excluded.bytes
     )
     SELECT count(*) AS logs FROM gone`,
   count: 'SELECT count(*) AS logs FROM quadrille.log',

@@ -76,7 +76,7 @@ function writesTo(ask: Ask): Omit<Store, keyof Reads | 'commit' | 'close'> {
     removeOlder: ({ classes, rooms }) => countedBy(ask, 'removeOlder', [classes, rooms]),
     async removeBeyond(bytes) {
       for (let all = 0; ; ) {
-        const removed = await countedBy(ask, 'removeBeyond', [bytes]);
+        const removed = await countedBy(ask, 'removeBeyond', [bytes, REMOVED_AT_ONCE]);
         all += removed;
         if (removed < REMOVED_AT_ONCE) return all;
       }

@@ -107,14 +107,14 @@ export const MIGRATIONS: readonly Migration[] = [
     // its column changes: with each append it would be one write more.
     sqlite: `
       ALTER TABLE log ADD COLUMN touched_hour INTEGER NOT NULL DEFAULT 0;
-      UPDATE log SET touched_hour = touched_at / ${HOUR_MS};
+      UPDATE log SET touched_hour = touched_at / 3600000;
       CREATE INDEX log_kind_hour ON log (kind, touched_hour);
       CREATE INDEX log_hour ON log (touched_hour);
     `,
     // The bytes of all logs are the sum of a table whose rows no two connections write at once, but for chance.
     postgres: `
       ALTER TABLE quadrille.log
-        ADD COLUMN touched_hour bigint GENERATED ALWAYS AS (touched_at / ${HOUR_MS}) STORED;
+        ADD COLUMN touched_hour bigint GENERATED ALWAYS AS (touched_at / 3600000) STORED;
       CREATE INDEX log_kind_hour ON quadrille.log (kind, touched_hour);
       CREATE INDEX log_hour ON quadrille.log (touched_hour);
       CREATE TABLE quadrille.stored_bytes (part integer PRIMARY KEY, bytes bigint NOT NULL);

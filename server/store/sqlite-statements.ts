@@ -48,14 +48,14 @@ export interface Statements {
   readonly version: Statement<[], { user_version: number }>;
 }
 
-/** What is asked once a minute: it reads no log that is not due. */
+/** What is asked once a minute: it reads no log that is not due. An hour is `HOUR_MS`. */
 export const SWEEPS = {
   older: `
     SELECT id, last_row AS lastRow, bytes FROM log
-      WHERE kind IN ('class', 'class-table', 'published', 'club') AND touched_hour <= ? / ${HOUR_MS} AND touched_at < ?
+      WHERE kind IN ('class', 'class-table', 'published', 'club') AND touched_hour <= ? / 3600000 AND touched_at < ?
     UNION ALL
     SELECT id, last_row AS lastRow, bytes FROM log
-      WHERE kind IN ('room', 'same-deal') AND touched_hour <= ? / ${HOUR_MS} AND touched_at < ?`,
+      WHERE kind IN ('room', 'same-deal') AND touched_hour <= ? / 3600000 AND touched_at < ?`,
   oldestFirst: 'SELECT id, last_row AS lastRow, bytes FROM log ORDER BY touched_hour, touched_at, id',
 } as const;
 

@@ -144,6 +144,7 @@ const numberReviewSchema = z.object({
   played: z.int(),
   best: z.int(),
   anotherStopped: z.boolean(),
+  askedAcross: z.int().nullable(),
   loss: z.number(),
   analysis: analysisSchema,
 });

@@ -70,6 +70,7 @@ const number = (kind: NumberReview['kind'], played: number, best: number): Numbe
   played,
   best,
   anotherStopped: false,
+  askedAcross: null,
   loss: 1,
   analysis: { depth: 'quick', verdict: 'pending' },
 });

@@ -248,7 +248,7 @@ describe('what is said of luck and choices', () => {
     }
     // Where none is told a reader looks for what the choices cost.
     expect(said(2, [], 7)).toContain(
-      'No one step shows it: small costs may add up, and for single steps we take the others for stronger players.',
+      'No one step shows that cost: small costs may add up, and for single steps we take the others for stronger players.',
     );
     for (const cost of [0.4, -3]) expect(said(cost, [], 7)).not.toContain('step');
   });

@@ -201,7 +201,7 @@ describe('the headline while choices are played on', () => {
     expect(headlineOf(review)).toMatch(/^At first look, each of your choices/);
     for (const [verdict, words] of [
       ['costly', 'the one thing to take from this deal is'],
-      ['a-little-worse', 'nothing was clearly costly; the most still to gain was in'],
+      ['a-little-worse', 'nothing was clearly costly; the surest gain was in'],
     ] as const) {
       expect(lessonAfter(losing(verdict, 2))).toContain(`So far, ${words} the first pass to the right.`);
       expect(lessonAfter(null, losing(verdict, 2))).toContain(`So far, ${words} the first pass across.`);
@@ -210,10 +210,10 @@ describe('the headline while choices are played on', () => {
     expect(lessonAfter(losing('best', 0), losing('best', 0))).toMatch(/^Well played/);
     const unsure = losing('cant-say', 1);
     expect(lessonAfter(losing('best', 0), unsure)).toBe(
-      'We found nothing that was clearly better. Of one choice we can’t say whether another was better: the first pass across.',
+      'We found nothing that was clearly better. For one choice we can’t say whether another was better: the first pass across.',
     );
     expect(lessonAfter(unsure, unsure)).toBe(
-      'We found nothing that was clearly better. Of 2 choices we can’t say whether another was better.',
+      'We found nothing that was clearly better. For 2 choices we can’t say whether another was better.',
     );
   });
 

@@ -19,7 +19,7 @@ describe('the surest guess at a neighbor’s longest suit', () => {
         { fed: null, back: [], firstDiscard: null },
       ).join(' ');
     expect(told(0.62, 0.2)).toBe(
-      'The passes hint that the player across ended with more bams than craks or dots. Chances of that are about 6 in 10; as a rule they are 3 in 10.',
+      'The passes hint that the player across ended with more bams than craks or dots. The chances of that are about 6 in 10; as a rule they are 3 in 10.',
     );
     expect(told(0.2, 0.62)).toContain('more craks than bams or dots');
     expect(told(0.49, 0.4)).toBe('');

@@ -82,13 +82,13 @@ describe('the headline', () => {
   });
 
   test('says among whom its verdict is sure where it is not so whoever the others are', () => {
-    const depends = 'This depends on the others: it is sure only among';
+    const depends = 'This depends on the others: only among';
     expect(headline(CHOICES, [COSTLY_4!, NONE!, NONE!], [STRONG_ONLY])).toContain(
-      `That brings about 4 more wins in 100 games. ${depends} strong players.`,
+      `That brings about 4 more wins in 100 games. ${depends} strong players is it surely better.`,
     );
     const two = { casual: 'costly', typical: 'just-as-good', strong: 'a-little-worse' } as const;
     expect(headline(CHOICES, [COSTLY_4!, NONE!, NONE!], [two])).toContain(
-      `${depends} easy-going and strong players.`,
+      `${depends} easy-going and strong players is it surely better.`,
     );
   });
 });

@@ -52,15 +52,15 @@ describe('what to do instead', () => {
   });
 });
 
-test('tiles that came back are named, with how many of them go again', () => {
+test('tiles that came back are named, whichever copies they are', () => {
   const told = (...returned: readonly Face[]) =>
     returnedSentence({ ...pass, parts: { ...pass.parts, returned } });
-  expect(told('south')).toEqual(['You had passed the south wind before, and such a tile came in.']);
+  expect(told('south')).toEqual(['You had passed the south wind before, and more of that kind came in.']);
   expect(told('south', 'south')).toEqual([
-    'You had passed the south wind before, and two such tiles came in.',
+    'You had passed the south wind before, and more of that kind came in.',
   ]);
   expect(told('bam-9', 'south', 'south')).toEqual([
-    'You had passed 9 bam and the south wind before, and three such tiles came in.',
+    'You had passed 9 bam and the south wind before, and more of those kinds came in.',
   ]);
   expect(told()).toEqual([]);
 });

@@ -135,7 +135,7 @@ describe('the words of a reason', () => {
       'Either way your rack ends about 3.2 away on average, most often closest to Stairs.',
     ]);
     expect(reasons({ toGo: { played: 3.2, named: 3.3 } })[0]).toBe(
-      'Your rack then ends about as far away: 3.3 on average, not 3.2.',
+      'Your rack then ends about as far away: 3.3 on average, against 3.2.',
     );
     const turned = { stairs: { played: 0.5, named: 0.3 }, garden: { played: 0.3, named: 0.4 } };
     expect(reasons({ sections: turned }).at(-1)).toBe(
@@ -187,7 +187,7 @@ describe('the words of a reason', () => {
     // A difference that rounding may make is none.
     expect(reasons({ farther: { ...next, shares: { played: 0.34, named: 0.41 } } })).toEqual(reasons({}));
     expect(reasons({ handsNear: { played: 3, named: 3.4 } })[0]).toBe(
-      'Slightly more hands are then at most a tile farther away than your closest: 3.4 on average, not 3.0.',
+      'Slightly more hands are then among your closest, or only one tile farther away: 3.4 on average, not 3.0.',
     );
     // More are near where all of them are farther away.
     expect(reasons({ ...farther, handsNear: { played: 3, named: 3.9 } })).toEqual([still, stairs]);
@@ -224,7 +224,7 @@ describe('the words of a reason', () => {
     const near = (named: number, toGo = NOTHING.toGo): readonly string[] =>
       said({ handsNear: { played: 4.2, named }, toGo, toGoKept: { played: 6, named: 6 } });
     expect(near(6.4)).toEqual([
-      'More hands are then at most a tile farther away than your closest: about 6, not 4.',
+      'More hands are then among your closest, or only one tile farther away: about 6, not 4.',
     ]);
     expect(near(5.2)).toEqual([]);
     // Half a tile farther away, a hand counts half as much.
@@ -270,7 +270,7 @@ describe('the words of a reason', () => {
       'Fewer jokers are then left over, as pairs and singles take none: hardly any, not 0.4 on average.',
     ]);
     expect(said({ sections: { stairs: { played: 0.04, named: 0.97 } } })).toEqual([
-      'Your rack then ends closest to Stairs more often: nearly all games instead of hardly any.',
+      'Your rack then ends closest to Stairs more often: in nearly all games instead of hardly any.',
     ]);
     // Few games in a section say little of where a pass leads.
     expect(said({ sections: { garden: { played: 0.01, named: 0.24 } } })).toEqual([]);

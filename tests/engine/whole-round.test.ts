@@ -47,7 +47,7 @@ describe('a tile that is passed a second time', () => {
     // Such a tile came in the exchange in which the first one went.
     expect(passesOf(again)[1]!.parts.returned).toEqual(['crak-7']);
     expect(toldOf(review, nthPass(2))).toContain(
-      'You had passed 7 crak and the north wind before, and two such tiles came in.',
+      'You had passed 7 crak and the north wind before, and more of those kinds came in.',
     );
     expect(toldOf(review, nthPass(1))).not.toMatch(/came in/);
   });
@@ -84,16 +84,16 @@ describe('a tile that comes back and stays', () => {
   test('is named, one as one', () => {
     const told = (...tiles: readonly Face[]) =>
       wholeRoundSentences(SAMPLE_LEDGER, { ...NOTHING, back: tiles });
-    expect(told('crak-7')).toEqual(['You had passed 7 crak; such a tile came in and stayed.']);
+    expect(told('crak-7')).toEqual(['You had passed 7 crak; more of that kind came in and stayed.']);
     expect(told('north', 'red')).toEqual([
-      'You had passed the north wind and the red dragon; such tiles came in and stayed.',
+      'You had passed the north wind and the red dragon; more of those kinds came in and stayed.',
     ]);
     const five = ['bam-1', 'bam-2', 'crak-7', 'north', 'red'] as const;
     expect(told(...five)).toEqual([
-      'You had passed 1 bam, 2 bam, 7 crak, the north wind and the red dragon; such tiles came in and stayed.',
+      'You had passed 1 bam, 2 bam, 7 crak, the north wind and the red dragon; more of those kinds came in and stayed.',
     ]);
     expect(told(...five, 'white')).toEqual([
-      'You had passed 1 bam, 2 bam, 7 crak, the north wind and others; such tiles came in and stayed.',
+      'You had passed 1 bam, 2 bam, 7 crak, the north wind and others; more of those kinds came in and stayed.',
     ]);
   });
 });

@@ -6,6 +6,7 @@ import { numberPhrase } from '../../shared-engine/analysis/review/sentences/inst
 import { STEP_PHRASES } from '../../shared-engine/analysis/review/sentences/phrases.ts';
 import { tileName } from '../../shared-engine/analysis/review/sentences/tiles.ts';
 import { bagOf, facesOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { isOverruled } from './overruled.ts';
 import type { ReviewOnScreen, ShownPass } from './review-on-screen.ts';
 
 const PRAISE = /^(Well played|At first look, each)/;
@@ -126,7 +127,7 @@ function ofTop(screen: ReviewOnScreen, given: readonly GivenChoice[]): Kinds {
 
 /** What there is most to learn from among the deep answers; null where nothing was worse. */
 function worstOf(given: readonly GivenChoice[]): GivenChoice | null {
-  const decisive = given.filter(({ choice }) => choice.kind !== 'vote' || !choice.anotherStopped);
+  const decisive = given.filter(({ choice, analysis }) => !isOverruled(choice, analysis));
   const [first] = [decisive, given].flatMap((those) =>
     (['costly', 'a-little-worse'] as const).flatMap((verdict) =>
       those.filter(({ analysis }) => analysis?.verdict === verdict).toSorted((a, b) => lossOf(b) - lossOf(a)),

@@ -6,6 +6,7 @@ import type { ChoiceReview, ChoiceStory, Review } from '../../shared-engine/anal
 import { STEP_PHRASES } from '../../shared-engine/analysis/review/sentences/phrases.ts';
 import { tileList } from '../../shared-engine/analysis/review/sentences/tiles.ts';
 import { bagOf, facesOf } from '../../shared-engine/rules/tiles/bag.ts';
+import { isOverruled } from './overruled.ts';
 
 const PRAISES = /^(Well played|At first look, each)/;
 /** Worst first; what is as good as the best is worth least. */
@@ -50,8 +51,9 @@ function inChoice(choice: ChoiceReview, { verdict, sentences, rows }: ChoiceStor
       /One tile makes|^Keep |\. Keep /.test(text) && (analysis.why?.reason ?? null) === null,
     ],
     [
-      'a vote is not told to have made no difference, or is told so and made one',
-      /made no difference/.test(text) !== isOverruled(choice),
+      'a number is not told to have made no difference, or is told so and made one',
+      /made no difference/.test(text) !==
+        (isOverruled(choice, analysis) && (better || choice.kind === 'vote')),
     ],
     ['a row is missing from the chart', new Set(rows).size !== analysis.finalists.length],
   ];
@@ -81,7 +83,9 @@ function inHeadline(
   headline: string,
 ): readonly string[] {
   const deep = meant.flatMap(({ analysis }) => (analysis.depth === 'deep' ? [analysis] : []));
-  const such = meant.filter((choice) => !isOverruled(choice)).map(({ analysis }) => analysis);
+  const such = meant
+    .filter((choice) => !isOverruled(choice, choice.analysis.depth === 'deep' ? choice.analysis : null))
+    .map(({ analysis }) => analysis);
   const [worst] = [deep.filter((analysis) => such.includes(analysis)), deep].flatMap((those) =>
     ORDER.flatMap((verdict) => largest(those.filter((analysis) => verdictIn(analysis) === verdict))),
   );
@@ -106,11 +110,6 @@ function inHeadline(
     ['the page opens another choice', worst !== undefined && (opened?.analysis !== worst || !speaks)],
   ];
   return kinds.filter(([, holds]) => holds).map(([kind]) => kind);
-}
-
-/** A vote that another player's vote to stop made void. */
-function isOverruled(choice: ChoiceReview): boolean {
-  return choice.kind === 'vote' && choice.anotherStopped;
 }
 
 function largest(analyses: readonly DeepAnalysis[]): readonly DeepAnalysis[] {

@@ -43,7 +43,7 @@ async function rowsRead(url: string, name: 'removeOlder' | 'removeBeyond', value
   await client.connect();
   const given = (all: readonly number[]) => `EXECUTE sweep (${all.join(', ')})`;
   await client.query(`PREPARE sweep AS ${SQL[name]}`);
-  const nothing = name === 'removeOlder' ? [0, 0] : [Number.MAX_SAFE_INTEGER];
+  const nothing = name === 'removeOlder' ? [0, 0] : [Number.MAX_SAFE_INTEGER, REMOVED_AT_ONCE];
   for (let n = 0; n <= PLANNED_ANEW; n++) await client.query(given(nothing));
   const { rows } = await client.query(`EXPLAIN (ANALYZE, FORMAT JSON) ${given(values)}`);
   await client.end();
@@ -72,13 +72,19 @@ describe('in PostgreSQL', () => {
     const both = (name: 'removeOlder' | 'removeBeyond', ...values: (readonly number[])[]) =>
       Promise.all([rowsRead(few.url, name, values[0]!), rowsRead(many.url, name, values.at(-1)!)]);
     expect(await both('removeOlder', [0, 0])).toEqual([0, 0]);
-    expect(await both('removeBeyond', [3_000 * BYTES], [30_000 * BYTES])).toEqual([0, 0]);
+    expect(
+      await both('removeBeyond', [3_000 * BYTES, REMOVED_AT_ONCE], [30_000 * BYTES, REMOVED_AT_ONCE]),
+    ).toEqual([0, 0]);
     // The rooms among the first twenty logs, and the classes among the first four.
     const [ofFew, ofMany] = await both('removeOlder', [4 * HOUR_MS + 1, 20 * HOUR_MS + 1]);
     expect(ofMany).toBe(ofFew);
     expect(ofFew).toBeLessThan(30);
     expect([await few.store.count(), await many.store.count()]).toEqual([2_988, 29_988]);
-    const beyond = await both('removeBeyond', [2_980 * BYTES], [29_980 * BYTES]);
+    const beyond = await both(
+      'removeBeyond',
+      [2_980 * BYTES, REMOVED_AT_ONCE],
+      [29_980 * BYTES, REMOVED_AT_ONCE],
+    );
     expect(beyond[1]).toBe(beyond[0]);
     expect(beyond[0]).toBeLessThan(2 * REMOVED_AT_ONCE);
     expect([await few.store.count(), await many.store.count()]).toEqual([2_980, 29_980]);

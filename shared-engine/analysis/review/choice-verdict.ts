@@ -112,9 +112,16 @@ export function choicesMeant(choices: readonly ChoiceReview[]): readonly ChoiceR
   return own.length > 0 ? own : choices;
 }
 
-/** Whether nothing would have come of another choice: of several votes to stop each alone is enough (rule O1). */
+/**
+ * Whether nothing would have come of another vote, as of several votes to stop each alone is enough (rule O1), or of the
+ * number that had been better to ask for, as of two the smaller holds (rule Y1).
+ */
 export function madeNoDifference(choice: ChoiceReview): boolean {
-  return choice.kind !== 'pass' && choice.anotherStopped;
+  if (choice.kind === 'pass') return false;
+  const { askedAcross, anotherStopped, played } = choice;
+  if (askedAcross === null) return anotherStopped;
+  const named = namedAlternative(choice)?.number ?? played;
+  return hadBetter(choice) && Math.min(named, askedAcross) === Math.min(played, askedAcross);
 }
 
 /** Verdicts by how much there is to learn from. */

@@ -69,6 +69,7 @@ function findings(
     played,
     best: best.value,
     anotherStopped: offer.kind === 'vote' && offer.anotherStopped,
+    askedAcross: offer.kind === 'ask' ? offer.askedAcross : null,
     loss: thousandth(best.nearness - own.nearness),
   };
 }

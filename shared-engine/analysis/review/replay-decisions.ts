@@ -8,6 +8,7 @@ import {
   FULL_SET,
   JOKER_INDEX,
   type MoveStep,
+  neighbor,
   type SeatRecord,
   type SeatStep,
 } from '../../rules/index.ts';
@@ -43,6 +44,8 @@ export type OfferedAsk = Offered & {
   readonly kind: 'ask';
   readonly step: 'courtesy-ask';
   readonly asked: number;
+  /** By the player across. */
+  readonly askedAcross: number;
 };
 
 export type ReplayedDecision = OfferedMove | OfferedVote | OfferedAsk;
@@ -62,8 +65,10 @@ function decisionOf(situation: Situation, chosen: SeatStep): ReplayedDecision | 
       const anotherStopped = chosen.go.some((go, other) => !go && other !== seat);
       return { kind: 'vote', step: 'vote', ...offered, go: chosen.go[seat], anotherStopped };
     }
-    case 'ask':
-      return { kind: 'ask', step: 'courtesy-ask', ...offered, asked: chosen.asked[seat] };
+    case 'ask': {
+      const { [seat]: asked, [neighbor(seat, 'across')]: askedAcross } = chosen.asked;
+      return { kind: 'ask', step: 'courtesy-ask', ...offered, asked, askedAcross };
+    }
     case 'move': {
       const { step, gave, received } = chosen;
       const receivedLast = (past.at(-1)?.received ?? []).map((face) => FACES[face]!);

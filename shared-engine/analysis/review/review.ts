@@ -100,6 +100,8 @@ export interface NumberReview {
   readonly best: number;
   /** Whether another seat voted to stop, so that this vote made no difference (rule O1); false of every other number. */
   readonly anotherStopped: boolean;
+  /** What the player across asked for: the smaller number holds (rule Y1); null of every other number. */
+  readonly askedAcross: number | null;
   readonly loss: number;
   readonly analysis: Analysis;
 }

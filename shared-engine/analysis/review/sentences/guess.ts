@@ -36,7 +36,7 @@ export function guessSentences(neighbors: readonly NeighborSuits[]): readonly st
   if (guess === null) return [];
   return [
     `The passes hint that ${playerAt(guess.toward)} ended with ${mostPhrase(guess)}.`,
-    `Chances of that are about ${inTen(guess.share)} in 10; as a rule they are ${inTen(USUAL)} in 10.`,
+    `The chances of that are about ${inTen(guess.share)} in 10; as a rule they are ${inTen(USUAL)} in 10.`,
   ];
 }
 

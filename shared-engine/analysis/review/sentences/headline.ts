@@ -41,11 +41,11 @@ export function headlineOf(
 
 function unsureSentence([one, ...more]: readonly ChoiceReview[]): string {
   return one === undefined || more.length > 0
-    ? `Of ${more.length + 1} choices we can’t say whether another was better.`
-    : `Of one choice we can’t say whether another was better: ${choiceName(one)}.`;
+    ? `For ${more.length + 1} choices we can’t say whether another was better.`
+    : `For one choice we can’t say whether another was better: ${choiceName(one)}.`;
 }
 
-function choiceName({ kind, step }: ChoiceReview): string {
+export function choiceName({ kind, step }: Pick<ChoiceReview, 'kind' | 'step'>): string {
   return kind === 'blind' ? `the number to pass blind in ${STEP_PHRASES[step]}` : STEP_PHRASES[step];
 }
 
@@ -96,14 +96,14 @@ function lesson(choice: ChoiceReview, start: string, sections: Review['sections'
   const about = madeNoDifference(choice)
     ? `we found something better only for ${what}, and here it made no difference`
     : isSmall
-      ? `nothing was clearly costly; the most still to gain was in ${what}`
+      ? `nothing was clearly costly; the surest gain was in ${what}`
       : `the one thing to take from this deal is ${what}`;
   return [
     `${capitalized(`${start}${about}`)}.`,
     did,
     `${isDeep ? betterWords(analysis) : 'Better'}: ${insteadPhrase(choice)}.`,
     gain,
-    ...(among === null ? [] : [`This depends on the others: it is sure only among ${among}.`]),
+    ...(among === null ? [] : [`This depends on the others: only among ${among} is it surely better.`]),
     ...(reason === undefined ? [] : [reason]),
     ...(choice.kind === 'pass' && isDeep ? brokenRule(choice, reason) : []),
   ];
@@ -136,7 +136,8 @@ function example(pass: PassReview): readonly string[] {
   const { groups, broken } = pass.parts;
   const { subject } = VOICES[pass.by];
   const whole = groups.filter(({ face }) => !broken.some((other) => other.face === face));
-  const gave = `For example, in ${STEP_PHRASES[pass.step]} ${subject} gave ${tileList(pass.played.tiles)}.`;
+  const more = pass.blind > 0 ? ` and ${pass.blind} more blind` : '';
+  const gave = `For example, in ${STEP_PHRASES[pass.step]} ${subject} gave ${tileList(pass.played.tiles)}${more}.`;
   if (whole.length === 0) return [gave];
   const kept = whole.slice(0, 3).map((group) => `the ${groupName(group)}`);
   return [gave, `${capitalized(subject)} kept ${listed(kept)} together.`];

@@ -65,7 +65,7 @@ function nearlySentence(why: ChoiceWhy, whose: string): string {
   }
   return endsFarther(why)
     ? `${rack} then ends farther away, ${instead} on average, not ${played}, and still wins more often.`
-    : `${rack} then ends about as far away: ${instead} on average, not ${played}.`;
+    : `${rack} then ends about as far away: ${instead} on average, against ${played}.`;
 }
 
 /** After a sentence about the rack. */
@@ -133,7 +133,7 @@ export function slightSentences(
 
 /** Hands that are nearly as close as the closest: how the start of a sentence about their number goes on. */
 export function moreHands(whose: string): string {
-  return `more hands are then at most a tile farther away than ${whose} closest`;
+  return `more hands are then among ${whose} closest, or only one tile farther away`;
 }
 
 /** Two sentences: in one they are too long to be read at once. */

@@ -4,6 +4,8 @@ import type { Ledger, LedgerSums } from '../../ledger/settle.ts';
 import { VERDICT_NAMES } from '../choice-verdict.ts';
 import type { FedNeighbor } from '../review.ts';
 import { guessSentences } from './guess.ts';
+import { choiceName } from './headline.ts';
+import { thatKind } from './pass.ts';
 import { capitalized, listed, playerAt, VOICES, winsOf } from './phrases.ts';
 import { theTile } from './tiles.ts';
 
@@ -33,9 +35,27 @@ export function ledgerSentences(ledger: LedgerSums, beside: ToldBeside): readonl
     ...(others === 0 ? [] : [changeSentence('What a bot chose while you were away', others!)]),
     ...(byClass === 0 ? [] : [changeSentence('Going on as the class did', byClass!)]),
     `At the close ${owner} rack was worth about ${ended}.`,
+    ...(isClear ? aloneSentence(ledger) : []),
     ...worthSentence(toGoStart - toGoEnd, ended - began),
     ...sumSentence(beside, -own!, isClear),
   ];
+}
+
+/** From so many wins in 100 games on a choice that makes at least half of them all is named. */
+const WORTH_NAMING = 3;
+
+/** The choice without which the sum would be another matter, be it one that no step speaks of as a mistake. */
+function aloneSentence({ entries, choices }: LedgerSums): readonly string[] {
+  const by = chooserOf(entries);
+  const own = entries
+    .filter((entry) => entry.by === by)
+    .toSorted((a, b) => Math.abs(b.choice) - Math.abs(a.choice));
+  const [most] = own;
+  if (most === undefined || own.length < 2 || most.choice * choices.value <= 0) return [];
+  const wins = Math.abs(most.choice);
+  if (wins < WORTH_NAMING || 2 * wins < Math.abs(choices.value)) return [];
+  const did = most.choice > 0 ? 'brought' : 'cost';
+  return [`One of ${VOICES[by].owner} choices alone ${did} about ${Math.round(wins)}: ${choiceName(most)}.`];
 }
 
 /** An even share of what four players win, where no game ends without a winner. */
@@ -83,7 +103,7 @@ function sumSentence({ losses, unsure }: ToldBeside, cost: number, isClear: bool
   // What may be chance needs no reason.
   if (!isClear) return [];
   const stronger = 'for single steps we take the others for stronger players';
-  if (sum === 0) return [`No one step shows it: small costs may add up, and ${stronger}.`];
+  if (sum === 0) return [`No one step shows that cost: small costs may add up, and ${stronger}.`];
   const less = `${told} ${isOne ? 'is smaller' : 'add up to less'}`;
   // What the unsure steps cannot hold lies elsewhere.
   const room = unsure.reduce((all, most) => all + most, 0);
@@ -136,10 +156,9 @@ const MOST_NAMED = 4;
 
 function backSentence(subject: string, back: readonly Face[]): readonly string[] {
   if (back.length === 0) return [];
-  const came = back.length === 1 ? 'such a tile' : 'such tiles';
   const named = back.length > MOST_NAMED + 1 ? back.slice(0, MOST_NAMED) : back;
   const which = listed([...named.map(theTile), ...(named.length < back.length ? ['others'] : [])]);
-  return [`${capitalized(subject)} had passed ${which}; ${came} came in and stayed.`];
+  return [`${capitalized(subject)} had passed ${which}; ${thatKind(back)} came in and stayed.`];
 }
 
 /** Whose choices are told: the player's, or where the player made none, those of the seat. */

@@ -1,6 +1,6 @@
 // The sentences about a number chosen: tiles passed blind, the vote, tiles asked for by courtesy.
 import { inTenths } from '../basis.ts';
-import { choiceVerdict, hadBetter } from '../choice-verdict.ts';
+import { choiceVerdict, hadBetter, madeNoDifference } from '../choice-verdict.ts';
 import type { NumberReview, Review } from '../review.ts';
 import { insteadPhrase, namedNumber } from './instead.ts';
 import { leadSentences, slightSentences } from './leads.ts';
@@ -82,10 +82,14 @@ export function chosenPhrase({ kind, by, played }: NumberReview): string {
   }
 }
 
-/** Where a vote made no difference, why, be it one who stopped or several; it is judged by what was known when it was made. */
+/** Where the number made no difference, why, be it one who stopped or several; it is judged by what was known then. */
 export function effectSentence(choice: NumberReview): readonly string[] {
-  if (choice.kind !== 'vote' || !choice.anotherStopped) return [];
-  const effect = 'It made no difference here: not all the others voted to continue.';
+  if (!madeNoDifference(choice)) return [];
+  const why =
+    choice.askedAcross === null
+      ? 'not all the others voted to continue'
+      : `${playerAt('across')} asked for ${choice.askedAcross}`;
+  const effect = `It made no difference here: ${why}.`;
   return hadBetter(choice) ? [effect, 'Nobody could know that, so it counts all the same.'] : [effect];
 }
 

@@ -55,9 +55,14 @@ export function returnedSentence({ by, parts: { returned } }: PassReview): reado
   const faces = [...new Set(returned)];
   if (faces.length === 0) return [];
   const { subject } = VOICES[by];
-  const came =
-    returned.length === 1 ? 'such a tile' : `${returned.length === 2 ? 'two' : 'three'} such tiles`;
-  return [`${capitalized(subject)} had passed ${listed(faces.map(theTile))} before, and ${came} came in.`];
+  return [
+    `${capitalized(subject)} had passed ${listed(faces.map(theTile))} before, and ${thatKind(faces)} came in.`,
+  ];
+}
+
+/** Of tiles that came once such ones had been passed: nobody is told whether they are the same (rule V3). */
+export function thatKind(faces: readonly Face[]): string {
+  return `more of ${faces.length === 1 ? 'that kind' : 'those kinds'}`;
 }
 
 function phraseOf(start: string, groups: readonly RackGroup[]): readonly string[] {
@@ -81,15 +86,19 @@ function sectionFacts(pass: PassReview, names: Review['sections']): readonly str
   const tilesOf = (id: string): readonly Face[] => pass.parts.sectionTiles[id] ?? [];
   const sectionsOf = (face: Face) => lost.filter((id) => tilesOf(id).includes(face));
   const named = (ids: readonly string[]) => listed(ids.map((id) => names[id]!));
+  const given = (face: Face): string => {
+    const count = pass.played.tiles.filter((tile) => tile === face).length;
+    return count > 1 ? `a ${groupName({ face, count })}` : theTile(face);
+  };
   const tiles = FACES.filter((face) => sectionsOf(face).length > 0);
   const isOneList = tiles.every((face) => sectionsOf(face).length === lost.length);
   if (isOneList) {
-    const gave = listed(tiles.map(theTile));
+    const gave = listed(tiles.map(given));
     return [`${capitalized(owner)} pass gave ${gave}, which ${whose} closest hands in ${named(lost)} use.`];
   }
   const each = [...new Set(tiles.map((face) => named(sectionsOf(face))))].map((where) => {
     const together = tiles.filter((face) => named(sectionsOf(face)) === where);
-    return `${listed(together.map(theTile))} (${where})`;
+    return `${listed(together.map(given))} (${where})`;
   });
   return [`${capitalized(whose)} closest hands use tiles given here: ${each.join('; ')}.`];
 }
@@ -198,9 +207,9 @@ function reasonsFor(pass: PassReview, sections: Review['sections']): readonly st
   const { whose } = VOICES[by];
   const { saved, spent } = groupsBeside(pass);
   // The largest of the new groups stands for them all.
-  const [formed] = saved
-    .filter(({ face }) => hasFace(parts.formed, face))
-    .toSorted((a, b) => b.count - a.count);
+  const isNew = ({ face }: RackGroup): boolean => hasFace(parts.formed, face);
+  // Where the better pass breaks up a new group too, that it was new is no lesson.
+  const [formed] = spent.some(isNew) ? [] : saved.filter(isNew).toSorted((a, b) => b.count - a.count);
   const why = analysis.depth === 'deep' ? analysis.why : null;
   const reasons =
     why === null ? [] : [...whySentences(why, sections, { whose, verdict: choiceVerdict(pass) })];

@@ -173,9 +173,11 @@ function concealedSentence({ concealed }: ChoiceWhy, whose: string): string | nu
   return `Fewer of ${whose} closest hands must then stay concealed: ${inTen(concealed)}.`;
 }
 
-/** "5 in 10 games instead of 2", "nearly all games instead of 6 in 10". */
+/** "5 in 10 games instead of 2", "in nearly all games instead of 6 in 10". */
 function gamesInTen({ played, named: instead }: SideBySide): string {
-  return `${tenthsOf(instead)} games instead of ${bothPlain(played, instead) ? tenths(played) : tenthsOf(played)}`;
+  const share = tenths(instead);
+  const games = `${share > 0 && share < 10 ? '' : 'in '}${tenthsOf(instead)} games`;
+  return `${games} instead of ${bothPlain(played, instead) ? tenths(played) : tenthsOf(played)}`;
 }
 
 /** "1 in 10 instead of 9", "hardly any instead of 6 in 10". */
