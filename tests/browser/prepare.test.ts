@@ -5,6 +5,7 @@ import { rack, tileLabels } from '../../client/tools/page-actions.ts';
 import { axeFindings, horizontalOverflow, smallTargets } from '../kit/accessibility-checks.ts';
 import { browserSuite, PHONE } from '../kit/browser-suite.ts';
 import { findsRoundOnPrivateCard, PRIVATE_CARD } from '../kit/private-card.ts';
+import { seedRandomBytes } from '../kit/seeded-page.ts';
 
 const suite = browserSuite();
 
@@ -51,20 +52,6 @@ describe('a deal that fits a description', () => {
     await page.getByText('Clearly better:').waitFor({ state: 'detached' });
   }, 120_000);
 });
-
-/** In the page: the same seeds in every run, so that the same deals are looked at. */
-function seedRandomBytes(): void {
-  let state = 1;
-  crypto.getRandomValues = (bytes) => {
-    if (!(bytes instanceof Uint8Array)) throw new Error('The page draws bytes.');
-    // A generator of Park and Miller (1988), good enough to tell one seed from the next.
-    for (let place = 0; place < bytes.length; place++) {
-      state = (state * 48271) % 2147483647;
-      bytes[place] = state % 256;
-    }
-    return bytes;
-  };
-}
 
 describe('TH1 the card, the texts and the rounds of a class', () => {
   it('a file that is no card is rejected, the teacher’s own card is played with, players read the text for them, and take round and deal home', async () => {
