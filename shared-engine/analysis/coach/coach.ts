@@ -129,13 +129,14 @@ export function coachedSentences(
   rack: CoachedRack,
   choice: Finalist,
 ): readonly string[] {
-  // An analysis takes the others for stronger than the club players that the line of a review is about.
   const wins = `From there, against fairly strong players, you would win about ${Math.round(choice.winProbability.value)} in 100 games.`;
+  // Who reads both wonders otherwise which of the two numbers is right.
+  const beside = 'The line of wins in your review is about club players, so it lies higher.';
   const said =
     kind === 'pass'
       ? passSentences(rack, choice.tiles)
       : [`We would ${numberPhrase(kind, choice.number ?? 0)}.`];
-  return [...said, wins];
+  return [...said, wins, beside];
 }
 
 function passSentences({ record, card, reach }: CoachedRack, tiles: readonly Face[]): readonly string[] {
