@@ -80,6 +80,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
     { seed: 'quince', chosen: '2026-11-26' },
     { seed: 'sassafras', chosen: '2026-11-27' },
     { seed: 'dogberry', chosen: '2026-11-27' },
+    { seed: 'pawpaw', chosen: '2026-11-27' },
   ],
   strength: [
     { seed: 'pine', chosen: '2026-11-26' },
@@ -96,6 +97,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
     { seed: 'persimmon', chosen: '2026-11-27' },
     { seed: 'magnolia', chosen: '2026-11-27' },
     { seed: 'serviceberry', chosen: '2026-11-27' },
+    { seed: 'chinquapin', chosen: '2026-11-27' },
   ],
 };
 
