@@ -9,7 +9,7 @@ import { ledgerOf } from '../../shared-engine/analysis/ledger/round-ledger.ts';
 import { type LedgerSums, settle, type ValuedChoice } from '../../shared-engine/analysis/ledger/settle.ts';
 import { withLedger } from '../../shared-engine/analysis/review/deep-analysis.ts';
 import { reviewRound } from '../../shared-engine/analysis/review/review-round.ts';
-import { ledgerSentences } from '../../shared-engine/analysis/review/sentences/ledger.ts';
+import { ledgerSentences, type ToldBeside } from '../../shared-engine/analysis/review/sentences/ledger.ts';
 import { DEAL_BYTES } from '../../shared-engine/analysis/rollouts/batch.ts';
 import { houseCard } from '../../shared-engine/card/house/card.ts';
 import { NO_SIMD } from '../../shared-engine/kernels/simd/module.ts';
@@ -173,7 +173,13 @@ describe('what is said of luck and choices', () => {
           dealsPerBatch: 8,
         });
         expect(sum(partsOf(sums))).toBe(inThousandths(sums.close.value));
-        const sentences = ledgerSentences(sums, { losses: [], unsure: [], toGoStart: 5, toGoEnd: 5 });
+        const sentences = ledgerSentences(sums, {
+          losses: [],
+          unsure: [],
+          worse: [],
+          toGoStart: 5,
+          toGoEnd: 5,
+        });
         let total = 0;
         const close = sentences.findIndex((sentence) => sentence.startsWith('At the close '));
         for (const sentence of sentences.slice(0, close)) {
@@ -188,6 +194,24 @@ describe('what is said of luck and choices', () => {
     );
   });
 
+  test('names the one choice that makes half of the sum, where its step does not speak against it', () => {
+    const flat = (value: number) => Float64Array.of(value, value);
+    const choice = { by: 'player', afterBy: 'luck', value: flat(30) } as const;
+    const told = (gain: number, worse: ToldBeside['worse'] = []): string => {
+      const choices = [
+        { ...choice, kind: 'blind', step: 'first-left', chosen: flat(30 + gain) },
+        { ...choice, kind: 'vote', step: 'vote', chosen: flat(31) },
+      ] as const;
+      const sums = settle(choices, flat(30), { average: null, dealsPerBatch: 8 });
+      return ledgerSentences(sums, { losses: [], unsure: [], worse, toGoStart: 5, toGoEnd: 5 }).join(' ');
+    };
+    const blind = { kind: 'blind', step: 'first-left' } as const;
+    const named = 'about 10: the number to pass blind in the first pass to the left.';
+    expect(told(10)).toContain(`One of your choices alone brought ${named}`);
+    expect(told(-10, [blind])).toContain(`One of your choices alone cost ${named}`);
+    expect([told(10, [blind]), told(-10), told(2)].join()).not.toContain('alone');
+  });
+
   test('says where worth and tiles away part, and why what is told step by step does not add up to what the choices cost', () => {
     const batches = (mean: number) => Float64Array.of(mean, mean);
     const said = (
@@ -199,7 +223,7 @@ describe('what is said of luck and choices', () => {
       const choice = { kind: 'pass', step: 'first-right', by: 'bot', afterBy: 'luck' } as const;
       const choices = [{ ...choice, value: batches(40), chosen: batches(40 - cost) }];
       const sums = settle(choices, batches(30 - cost), { average: null, dealsPerBatch: 8 });
-      return ledgerSentences(sums, { losses, unsure, toGoStart: 7, toGoEnd }).join(' ');
+      return ledgerSentences(sums, { losses, unsure, worse: [], toGoStart: 7, toGoEnd }).join(' ');
     };
     expect(said(2, [2.9, 0], 7)).toBe(
       'The bot’s first tiles were worth about 40 wins in 100 games. The tiles that came and the others’ choices lowered that by about 10. The bot’s choices cost about 2 compared with our steady player’s. At the close the bot’s rack was worth about 28.',

@@ -55,10 +55,11 @@ export function storyOf({
 }
 
 /** In wins: what the choices that the ledger counts lost, as a reader meets it, and what those that are unsure may have lost. */
-function lossesTold(choices: readonly ChoiceReview[]): Pick<ToldBeside, 'losses' | 'unsure'> {
+function lossesTold(choices: readonly ChoiceReview[]): Pick<ToldBeside, 'losses' | 'unsure' | 'worse'> {
   const meant = choicesMeant(choices);
   const deepOf = ({ analysis }: ChoiceReview) => (analysis.depth === 'deep' ? [analysis] : []);
   return {
+    worse: meant.filter(hadBetter),
     losses: meant.filter(hadBetter).flatMap(deepOf).map(toldWins),
     unsure: meant
       .filter((choice) => choiceVerdict(choice) === 'cant-say')

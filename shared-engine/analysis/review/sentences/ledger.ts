@@ -2,7 +2,7 @@
 import type { Actor, Face } from '../../../rules/index.ts';
 import type { Ledger, LedgerSums } from '../../ledger/settle.ts';
 import { VERDICT_NAMES } from '../choice-verdict.ts';
-import type { FedNeighbor } from '../review.ts';
+import type { ChoiceReview, FedNeighbor } from '../review.ts';
 import { guessSentences } from './guess.ts';
 import { choiceName } from './headline.ts';
 import { thatKind } from './pass.ts';
@@ -14,6 +14,8 @@ export interface ToldBeside {
   readonly losses: readonly number[];
   /** Of each choice of which we can't say, how much it may have lost at most. */
   readonly unsure: readonly number[];
+  /** The choices told to be worse than another one. */
+  readonly worse: readonly Pick<ChoiceReview, 'kind' | 'step'>[];
   readonly toGoStart: number;
   readonly toGoEnd: number;
 }
@@ -35,7 +37,7 @@ export function ledgerSentences(ledger: LedgerSums, beside: ToldBeside): readonl
     ...(others === 0 ? [] : [changeSentence('What a bot chose while you were away', others!)]),
     ...(byClass === 0 ? [] : [changeSentence('Going on as the class did', byClass!)]),
     `At the close ${owner} rack was worth about ${ended}.`,
-    ...(isClear ? aloneSentence(ledger) : []),
+    ...(isClear ? aloneSentence(ledger, beside) : []),
     ...worthSentence(toGoStart - toGoEnd, ended - began),
     ...sumSentence(beside, -own!, isClear),
   ];
@@ -44,8 +46,11 @@ export function ledgerSentences(ledger: LedgerSums, beside: ToldBeside): readonl
 /** From so many wins in 100 games on a choice that makes at least half of them all is named. */
 const WORTH_NAMING = 3;
 
-/** The choice without which the sum would be another matter, be it one that no step speaks of as a mistake. */
-function aloneSentence({ entries, choices }: LedgerSums): readonly string[] {
+/**
+ * The choice without which the sum would be another matter. Its step compares it with the best that was found, not with the
+ * steady player's: where the two part, nothing is said.
+ */
+function aloneSentence({ entries, choices }: LedgerSums, { worse }: ToldBeside): readonly string[] {
   const by = chooserOf(entries);
   const own = entries
     .filter((entry) => entry.by === by)
@@ -54,7 +59,9 @@ function aloneSentence({ entries, choices }: LedgerSums): readonly string[] {
   if (most === undefined || own.length < 2 || most.choice * choices.value <= 0) return [];
   const wins = Math.abs(most.choice);
   if (wins < WORTH_NAMING || 2 * wins < Math.abs(choices.value)) return [];
-  const did = most.choice > 0 ? 'brought' : 'cost';
+  const isWorse = worse.some(({ kind, step }) => kind === most.kind && step === most.step);
+  if (isWorse !== most.choice < 0) return [];
+  const did = isWorse ? 'cost' : 'brought';
   return [`One of ${VOICES[by].owner} choices alone ${did} about ${Math.round(wins)}: ${choiceName(most)}.`];
 }
 
