@@ -1,5 +1,5 @@
 // Four people on four devices play one round through every step, and nobody sees another's tiles.
-import type { Page } from 'playwright-core';
+import type { Page, WebSocket } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import {
   fillTray,
@@ -16,22 +16,43 @@ import {
 } from '../../client/tools/page-actions.ts';
 import { botsPath } from '../../shared-engine/protocol/paths.ts';
 import { axeFindings, horizontalOverflow, smallTargets } from '../kit/accessibility-checks.ts';
-import { browserSuite, DESKTOP, PHONE, TABLET } from '../kit/browser-suite.ts';
+import { browserSuite, DESKTOP, type PageOptions, PHONE, TABLET } from '../kit/browser-suite.ts';
 import { post } from '../kit/http-client.ts';
 import { isInSight } from '../kit/in-sight.ts';
 import { findsRoundOnPrivateCard, playWithPrivateCard } from '../kit/private-card.ts';
 
-const suite = browserSuite();
+// As it ships: one walk has pages of today's phones, which analyze their own seats beside it.
+const suite = browserSuite({ REVIEW_DEPTH: 'deep' });
+const OWN_ANALYSES: PageOptions = { analyzes: true, cores: 8 };
 
-async function fourSeated(prepare: (host: Page) => Promise<void> = async () => {}): Promise<Page[]> {
+async function fourSeated(
+  prepare: (host: Page) => Promise<void> = async () => {},
+  options: PageOptions = {},
+  onPage: (page: Page) => void = () => {},
+): Promise<Page[]> {
   const sizes = [DESKTOP, TABLET, PHONE, PHONE];
-  const pages = await Promise.all(sizes.map((viewport) => suite.newPage({ viewport })));
+  const pages = await Promise.all(sizes.map((viewport) => suite.newPage({ viewport, ...options })));
+  pages.forEach(onPage);
   const [host, ...guests] = pages as [Page, Page, Page, Page];
   await prepare(host);
   const link = await openFor(host, suite.origin(), 'Ines');
   // One after the other, so that everybody's place at the table is known.
   for (const [index, guest] of guests.entries()) await joinAt(guest, link, ['Tomas', 'Wilma', 'Odo'][index]!);
   return pages;
+}
+
+/** Who is said to analyze the choices of this page's seat, each time it is said (rule WK9); looked at from now on. */
+function analyzedBy(page: Page): string[] {
+  const said: string[] = [];
+  page.on('websocket', listen);
+  return said;
+
+  function listen(socket: WebSocket): void {
+    socket.on('framesent', ({ payload }) => {
+      const message: { kind: string; by?: string } = JSON.parse(String(payload));
+      if (message.kind === 'analyzed-by' && message.by !== undefined) said.push(message.by);
+    });
+  }
 }
 
 /** Every page does the same and waits until the question is another. */
@@ -44,7 +65,12 @@ async function allOnward(pages: readonly Page[], act: (page: Page) => Promise<vo
 
 describe('a table of four friends', () => {
   it('four friends play right, across, left, the vote, left, across, right and the courtesy pass, on the card of one of them', async () => {
-    const pages = await fourSeated((host) => playWithPrivateCard(host, suite.origin()));
+    const said: string[][] = [];
+    const pages = await fourSeated(
+      (host) => playWithPrivateCard(host, suite.origin()),
+      OWN_ANALYSES,
+      (page) => said.push(analyzedBy(page)),
+    );
     const [ines, tomas] = pages as [Page, Page];
     await tomas.getByText('Card: Harbor card.').waitFor();
     await allOnward(pages, (page) => page.getByRole('button', { name: 'I am ready' }).click());
@@ -102,9 +128,13 @@ describe('a table of four friends', () => {
       expect(await page.locator('.six-words').textContent()).toBe(words[0]);
       await page.getByText('Racks stay private at this table').waitFor();
       expect(await page.getByRole('button', { name: 'Play it again' }).count()).toBe(0);
+      // Luck and choices are told once every choice has been played on.
+      await page.getByText(/^Your first tiles were worth about/).waitFor({ timeout: 120_000 });
     }
+    // It is said anew over each connection.
+    expect(said.map((all) => [...new Set(all)])).toEqual(pages.map(() => ['page']));
     expect(await findsRoundOnPrivateCard(tomas, suite.origin())).toBe(true);
-  }, 120_000);
+  }, 300_000);
 
   it('C4 O1 a pass can be taken back, though not by a second tap on it; one player who stops ends the first Charleston', async () => {
     const pages = await fourSeated();

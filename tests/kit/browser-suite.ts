@@ -12,6 +12,8 @@ export const DESKTOP = { width: 1366, height: 850 } as const;
 export interface PageOptions extends BrowserContextOptions {
   /** Whether the page's worker plays choices on many times. It fills a core for as long as somebody plays. */
   readonly analyzes?: boolean;
+  /** Of its device; a page with fewer than three leaves its seat at a table of the server to the server (rule WK8). */
+  readonly cores?: number;
 }
 
 export interface Suite {
@@ -47,7 +49,7 @@ export function browserSuite(settings: Readonly<Record<string, string>> = {}): S
 
   return {
     origin: () => server.origin,
-    async newPage({ analyzes = false, ...options } = {}) {
+    async newPage({ analyzes = false, cores, ...options } = {}) {
       const context = await browser.newContext({
         viewport: DESKTOP,
         reducedMotion: 'reduce',
@@ -58,6 +60,7 @@ export function browserSuite(settings: Readonly<Record<string, string>> = {}): S
       context.setDefaultTimeout(30_000);
       await withoutBotPauses(context);
       if (!analyzes) await context.addInitScript(restWorker);
+      if (cores !== undefined) await context.addInitScript(haveCores, cores);
       const page = await context.newPage();
       page.on('pageerror', (error) => problems.push(error.message));
       page.on('console', (message) => {
@@ -67,6 +70,11 @@ export function browserSuite(settings: Readonly<Record<string, string>> = {}): S
       return page;
     },
   };
+}
+
+/** In the page. */
+function haveCores(value: number): void {
+  Object.defineProperty(navigator, 'hardwareConcurrency', { value });
 }
 
 /** In the page: the worker for analyses takes what it is sent and answers nothing. */
