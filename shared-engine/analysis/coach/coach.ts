@@ -131,7 +131,7 @@ export function coachedSentences(
 ): readonly string[] {
   const wins = `From there, against fairly strong players, you would win about ${Math.round(choice.winProbability.value)} in 100 games.`;
   // Who reads both wonders otherwise which of the two numbers is right.
-  const beside = 'The line of wins in your review is about club players, so it lies higher.';
+  const beside = 'The line of wins in your review is about club players, so it usually lies higher.';
   const said =
     kind === 'pass'
       ? passSentences(rack, choice.tiles)
