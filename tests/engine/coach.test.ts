@@ -162,7 +162,9 @@ describe('the coach', () => {
     expect(said[1]).toMatch(
       /^Of those 10 hands, (none|1|\d+) (has|have) a place for [^,]+(, .+)?( and .+)?\.$/,
     );
-    expect(said.at(-1)).toBe('The line of wins in your review is about club players, so it usually lies higher.');
+    expect(said.at(-1)).toBe(
+      'The line of wins in your review is about club players, so it usually lies higher.',
+    );
     expect(said.at(-2)).toMatch(
       /^From there, against fairly strong players, you would win about \d+ in 100 games\.$/,
     );
