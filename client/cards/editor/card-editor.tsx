@@ -1,6 +1,6 @@
 // The editor of a card: its name, its sections, and the hand that is being put together.
 import { useSignal } from '@preact/signals';
-import { useEffect, useMemo } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useMemo } from 'preact/hooks';
 import { CARD_LIMITS, type CardFile } from '../../../shared-engine/index.ts';
 import type { App } from '../../app/routes/app.ts';
 import { browserTimer } from '../../connection/socket.ts';
@@ -41,11 +41,17 @@ export function CardEditor({ app, cardKey }: CardEditorProps) {
     return () => {
       ends();
       document.removeEventListener('visibilitychange', hidden);
-      // Drops a hand that was begun and left empty.
-      session.show(null);
-      session.flush();
     };
   }, [session, cardKey]);
+  // Before the next screen reads what is stored; the cleanup of a passive effect would run a frame later.
+  useLayoutEffect(
+    () => () => {
+      // Drops a hand that was begun and left empty.
+      session?.show(null);
+      session?.flush();
+    },
+    [session],
+  );
   return (
     <>
       <Bar app={app} home />

@@ -1,6 +1,6 @@
 // Stores a drill on this device a moment after each change, and at once when the page is left.
 import { type Signal, useSignal, useSignalEffect } from '@preact/signals';
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import type { App } from '../../app/routes/app.ts';
 import type { DrillRow, StorageProblem } from '../../storage/history/database.ts';
 import { storeDrill } from '../../storage/history/teaching.ts';
@@ -49,10 +49,9 @@ export function useAutosave(app: App, watched: () => unknown, row: () => DrillRo
   const flush = () => pending.current?.();
   useEffect(() => {
     document.addEventListener('visibilitychange', flush);
-    return () => {
-      document.removeEventListener('visibilitychange', flush);
-      flush();
-    };
+    return () => document.removeEventListener('visibilitychange', flush);
   }, []);
+  // Before the next screen reads what is stored; the cleanup of a passive effect would run a frame later.
+  useLayoutEffect(() => flush, []);
   return { state, flush };
 }
