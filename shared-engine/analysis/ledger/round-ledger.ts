@@ -1,5 +1,5 @@
 // The ledger of a closed round: what each choice was worth against the steady player's, and what luck did in between.
-import type { SeatRecord } from '../../rules/index.ts';
+import { SEATS, type SeatRecord } from '../../rules/index.ts';
 import { type BatchRange, DEALS_PER_BATCH } from '../belief/particle-filter.ts';
 import { closingSituation, offeredChoices, type Situation } from '../belief/situation.ts';
 import { actionOf } from '../comparison/alternatives.ts';
@@ -19,7 +19,7 @@ const FIRST_LEDGER_BATCH = 0x4_0000;
 
 interface Prepared {
   readonly steadyPlayer: SteadyPlayer;
-  /** By place and ways to play. */
+  /** By turn after East and ways to play. */
   readonly averages: Map<string, number>;
 }
 
@@ -35,10 +35,13 @@ function preparedFor(analyst: Analyst): Prepared {
   return known;
 }
 
+/** Seats are alike but for their turn after East, so that each turn has one number whoever deals. */
 function averageFor(analyst: Analyst, { seat, dealer, terms }: Situation): number {
   const { averages, steadyPlayer } = preparedFor(analyst);
-  const key = JSON.stringify([seat, dealer, terms]);
-  const average = averages.get(key) ?? averageDeal(analyst, steadyPlayer, { seat, dealer, terms });
+  const turn = SEATS[(seat + 4 - dealer) % 4]!;
+  const key = JSON.stringify([turn, terms]);
+  const place = { seat: turn, dealer: SEATS[0], terms };
+  const average = averages.get(key) ?? averageDeal(analyst, steadyPlayer, place);
   averages.set(key, average);
   return average;
 }
