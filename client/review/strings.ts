@@ -41,7 +41,7 @@ export const REVIEW = {
   ledgerTable:
     'Wins in 100 games before each choice, what your choice brought compared with our steady player’s, and what luck brought after it.',
   ledgerBeside:
-    'The verdicts above compare your choice with the best we found, and suppose stronger players. So it may cost something there and nothing here, or the other way round.',
+    'The verdicts above compare your choice with the best we found, and suppose others a little stronger than club players. So it may cost something there and nothing here, or the other way round.',
   ledgerWins: 'Wins',
   ledgerChoice: 'You, compared with our steady player',
   ledgerAfter: 'Luck',

@@ -19,7 +19,7 @@ import {
   storedLedger,
 } from '../../shared-engine/practice/stored-round.ts';
 import { reviewSchema } from '../../shared-engine/protocol/review.ts';
-import { DIRECTIONS, SEATS, withSeat } from '../../shared-engine/rules/deal/seat.ts';
+import { DIRECTIONS, neighbor, SEATS, type Seat, withSeat } from '../../shared-engine/rules/deal/seat.ts';
 import type { Actor } from '../../shared-engine/rules/exchange/round.ts';
 import { bagOf, FULL_SET } from '../../shared-engine/rules/tiles/bag.ts';
 import { FACE_COUNT, type Face } from '../../shared-engine/rules/tiles/face.ts';
@@ -58,6 +58,12 @@ describe('the ledger of a round', () => {
       expect(sum([ledger.start.value, ...entries])).toBe(inThousandths(ledger.close.value));
       expect([ledger.standIns, ledger.jumps]).toEqual([0, 0]);
     }
+  });
+
+  test('tells one number for an average deal in each turn after East, whoever deals', () => {
+    const [seat, dealer] = [SHORT.seat, SHORT.dealer].map((one) => neighbor(one, 'right')) as [Seat, Seat];
+    const { average } = ledgerOf(analyst, { ...SHORT, seat, dealer }, BATCHES);
+    expect([average, SHORT_LEDGER.average]).toEqual([expect.any(Number), average]);
   });
 
   test('has for each neighbor and suit how likely it is the longest, nearer to the usual share than the deals say', () => {
@@ -183,7 +189,7 @@ describe('what is said of luck and choices', () => {
         let total = 0;
         const close = sentences.findIndex((sentence) => sentence.startsWith('At the close '));
         for (const sentence of sentences.slice(0, close)) {
-          if (/^Our steady player, |an even share/.test(sentence)) continue;
+          if (/^Our steady player, |^Among four equal players/.test(sentence)) continue;
           const said = Number(/about (-?\d+)/.exec(sentence)?.[1] ?? 0);
           total += / cost | lowered /.test(sentence) ? -said : said;
         }
@@ -208,7 +214,14 @@ describe('what is said of luck and choices', () => {
     const blind = { kind: 'blind', step: 'first-left' } as const;
     const named = 'about 10: the number to pass blind in the first pass to the left.';
     expect(told(10)).toContain(`One of your choices alone brought ${named}`);
-    expect(told(-10, [blind])).toContain(`One of your choices alone cost ${named}`);
+    // A part that is larger than the whole: the rest is told as well.
+    expect(told(-10, [blind])).toContain(
+      `One of your choices alone cost ${named} Your other choices brought back about 1.`,
+    );
+    expect(told(10)).not.toContain('Your other choices');
+    // How good a choice was its step says, and not how unusual.
+    const unusual = 'There our steady player would have chosen otherwise.';
+    expect([told(10).includes(unusual), told(-10, [blind]).includes(unusual)]).toEqual([true, false]);
     expect([told(10, [blind]), told(-10), told(2)].join()).not.toContain('alone');
   });
 
@@ -254,7 +267,7 @@ describe('what is said of luck and choices', () => {
     expect(said(0, [1.4, 0], 7)).toContain(`${sum} are another matter. They compare ${best}`);
     expect(said(-4, [0.4, 0], 7)).toContain(`${sum} are another matter. They compare ${best}`);
     expect(said(9, [4, 0], 7)).toContain(
-      `${sum} add up to less. For single steps we take the others for stronger players, so every win is rarer.`,
+      `${sum} add up to less. For single steps we take the others for a little stronger than club players, so every win is rarer.`,
     );
     // What can't be said may be what is missing, where it can hold so much.
     const rest = `${sum} add up to less: the rest may lie in the`;
@@ -272,7 +285,7 @@ describe('what is said of luck and choices', () => {
     }
     // Where none is told a reader looks for what the choices cost.
     expect(said(2, [], 7)).toContain(
-      'No one step shows that cost: small costs may add up, and for single steps we take the others for stronger players.',
+      'No one step shows that cost: small costs may add up. For single steps we take the others for a little stronger than club players.',
     );
     for (const cost of [0.4, -3]) expect(said(cost, [], 7)).not.toContain('step');
   });
@@ -283,7 +296,7 @@ describe('what is said of luck and choices', () => {
     const whole = withLedger(review, LEDGERS[0]!);
     expect(reviewSchema.parse(JSON.parse(JSON.stringify(whole)))).toEqual(whole);
     expect(whole.story.ledger.join(' ')).toMatch(
-      /^Our steady player, a simple bot, wins about \d+ in 100 games from an average deal in this seat, against club players\. Among four players an even share is at most 25\. The steady player wins more, mostly because it passes better\. Your first/,
+      /^Our steady player, a simple bot, wins about \d+ in 100 games from an average deal in this seat, against club players\. Among four equal players each wins 25 at most\. The steady player wins more, mostly because it passes better\. Your first/,
     );
     expect(whole.story.choices).toEqual(review.story.choices);
   });

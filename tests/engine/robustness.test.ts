@@ -36,13 +36,16 @@ describe('a verdict among neighbors of other styles', () => {
       'It is costly whoever the others are: easy-going, club or strong players.',
     );
     const depends = 'It depends on who the others are.';
-    const between = 'Our verdict takes them for something between club and strong players.';
+    const between = 'Our verdict takes the others for something between club and strong players.';
     const notCostly = 'So we do not call it costly.';
     expect(said('a-little-worse', 'costly', 'costly')).toBe(
       `${depends} Among club and strong players it is costly. Among easy-going players it is worse, but perhaps only a little.`,
     );
     expect(said('just-as-good', 'just-as-good', 'costly')).toBe(
       `${depends} Among strong players it is costly. Among easy-going and club players it is just as good. ${between}`,
+    );
+    expect(said('costly', 'cant-say', 'costly')).toBe(
+      `${depends} Among easy-going and strong players it is costly. Among club players we can’t say. ${between}`,
     );
     // Between players of whom neither is the cause, the verdict is not explained by either.
     expect(said('costly', 'a-little-worse', 'a-little-worse')).toBe(
@@ -52,7 +55,7 @@ describe('a verdict among neighbors of other styles', () => {
       `Whoever the others are, it is worse, but perhaps only a little. ${notCostly}`,
     );
     expect(said('best', 'cant-say', 'best')).toBe(
-      `${depends} Among club players we can’t say. Among easy-going and strong players it is as good as any. ${notCostly}`,
+      `${depends} Among club players we can’t say. Among easy-going and strong players nothing is better. ${notCostly}`,
     );
   });
 

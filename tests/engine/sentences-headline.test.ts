@@ -81,6 +81,15 @@ describe('the headline', () => {
     expect(headline(STOPPED, [COSTLY_4!, NONE!, [4_400, 900]])).not.toContain('cost more');
   });
 
+  test('says of how many choices nothing is known where nothing is costly, and not beside what is', () => {
+    const little: Loss = [700, 420];
+    const unsure: Loss = [300, 1_500];
+    const rest = 'For one choice we can’t say whether another was better: the first pass across.';
+    expect(headline(CHOICES, [little, unsure, NONE!])).toMatch(new RegExp(` ${rest}$`));
+    expect(headline(CHOICES, [COSTLY_4!, unsure, NONE!])).not.toContain('can’t say');
+    expect(headline(CHOICES, [little, NONE!, NONE!])).not.toContain('can’t say');
+  });
+
   test('says among whom its verdict is sure where it is not so whoever the others are', () => {
     const depends = 'This depends on the others: only among';
     expect(headline(CHOICES, [COSTLY_4!, NONE!, NONE!], [STRONG_ONLY])).toContain(
@@ -114,7 +123,7 @@ describe('beside praise', () => {
     const analysis = sampleDeepAnalysis('cant-say');
     const blind = { ...voted, kind: 'blind', step: 'first-left', spare: 8, played: 1, analysis } as const;
     const rule = 'With 3 passers or more the rule of thumb is to pass nothing blind';
-    expect(numberFacts(blind).at(-1)).toBe(`${rule}.`);
+    expect(numberFacts(blind).at(-1)).toBe(`${rule}; we can’t say whether that was better here.`);
     expect(numberFacts({ ...blind, played: 0 }).at(-1)).toBe(`${rule}, as you did.`);
   });
 });

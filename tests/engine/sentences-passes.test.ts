@@ -98,6 +98,18 @@ test('sections that are farther away after a pass had a use for something in it'
   expect(both(['crak-7', 'dot-8'], ['north'])).toEqual([
     'Your closest hands use tiles given here: 7 crak and 8 dot (Garden); the north wind (Two winds).',
   ]);
+  // Beside praise it would read as blame.
+  const praised = passFacts(
+    {
+      ...pass,
+      analysis: analysisWith(pass, [[-1_000, 500]]),
+      parts: { ...pass.parts, groupCount: 0, sectionTiles: { stairs: ['dot-8'] } },
+      sectionsInReach: ['stairs', 'garden'],
+      sectionsInReachAfter: ['garden'],
+    },
+    names,
+  );
+  expect(praised[0]).toBe('Your pass did give 8 dot, which your closest hands in Stairs use.');
   expect(told(four, ['suit'], {})).toEqual([many('3')]);
   expect(told(four, [], {})).toEqual([many('all')]);
   expect(told(four, four, {})).toEqual([]);
@@ -234,7 +246,8 @@ describe('a pass beside the one that is named', () => {
       'Part of what is lost probably goes to the player on the left: the east wind helps there more than 4 dot.';
     expect(reasons(0.8)).toEqual([part, ends]);
     // Within what chance may be.
-    expect(reasons(0.55)).toEqual([ends]);
+    const shown = 'The two differ in one tile; why it matters, nothing we counted shows.';
+    expect(reasons(0.55)).toEqual([shown, ends]);
     // Of passes that differ in several tiles it is said that no one reason was found.
     const several = beside(['crak-7', 'dot-8', 'east'], ['crak-7', 'dot-4', 'bam-5'], [2_000, 1_500]);
     expect(passReasons({ ...several, analysis: { ...several.analysis, why } }, {})).toEqual([

@@ -119,22 +119,38 @@ describe('the words of a reason', () => {
     expect(said({ sections: {}, toGo }, 'costly')).toEqual([ends]);
   });
 
+  test('say of a bot what is worth keeping, for nobody who reads it keeps its tiles', () => {
+    const why: ChoiceWhy = {
+      ...NOTHING,
+      keep: [{ face: 'bam-3', copies: 2, share: 0.9 }],
+      pass: [{ face: 'red', copies: 1, share: 0.12 }],
+      reason: { keep: 'bam-3', pass: 'red', share: 1 },
+    };
+    expect(whySentences(why, NAMES, { whose: 'its', verdict: 'a-little-worse' })[0]).toBe(
+      'Its pair of 3 bam is worth keeping: 9 in 10 of its closest hands at the close use it; 1 in 10 use the red dragon.',
+    );
+  });
+
   test('are where the two lead, where no reason stands out', () => {
     const vote = reviewRound(RECORD, houseKernel).choices.find(
       (choice): choice is NumberReview => choice.kind === 'vote',
     )!;
     const stairs = 'Either way your rack most often ends closest to Stairs.';
     const analysis = sampleDeepAnalysis('a-little-worse');
-    const reasons = (why: Partial<ChoiceWhy>) =>
-      numberWhy({ ...vote, analysis: { ...analysis, why: { ...NOTHING, ...why } } }, NAMES);
+    const NO_ONE = 'We found no one reason for that.';
+    const reasons = (why: Partial<ChoiceWhy>, told = analysis) =>
+      numberWhy({ ...vote, analysis: { ...told, why: { ...NOTHING, ...why } } }, NAMES);
+    expect(reasons({}, sampleDeepAnalysis('cant-say'))).toHaveLength(2);
     expect(reasons({})).toEqual([
+      NO_ONE,
       'Your rack then ends only a little closer: 3.1 away on average, not 3.2.',
       stairs,
     ]);
     expect(reasons({ toGo: { played: 3.21, named: 3.19 } })).toEqual([
+      NO_ONE,
       'Either way your rack ends about 3.2 away on average, most often closest to Stairs.',
     ]);
-    expect(reasons({ toGo: { played: 3.2, named: 3.3 } })[0]).toBe(
+    expect(reasons({ toGo: { played: 3.2, named: 3.3 } })[1]).toBe(
       'Your rack then ends about as far away: 3.3 on average, against 3.2.',
     );
     const turned = { stairs: { played: 0.5, named: 0.3 }, garden: { played: 0.3, named: 0.4 } };
@@ -143,7 +159,7 @@ describe('the words of a reason', () => {
     );
     const farther = { toGo: { played: 3.2, named: 3.6 } };
     const still = 'Your rack then ends farther away, 3.6 on average, not 3.2, and still wins more often.';
-    expect(reasons(farther)).toEqual([still, stairs]);
+    expect(reasons(farther)).toEqual([NO_ONE, still, stairs]);
     // What the better vote costs the others is why.
     const costs = { value: -2.3, halfWidth: 0.4 };
     expect(
@@ -190,29 +206,40 @@ describe('the words of a reason', () => {
       'Slightly more hands are then among your closest, or only one tile farther away: 3.4 on average, not 3.0.',
     );
     // More are near where all of them are farther away.
-    expect(reasons({ ...farther, handsNear: { played: 3, named: 3.9 } })).toEqual([still, stairs]);
+    expect(reasons({ ...farther, handsNear: { played: 3, named: 3.9 } })).toEqual([NO_ONE, still, stairs]);
     // A rack that ends farther away than it was lost what it needed later on, in passes that are played simply.
     const lost = { toGo: { played: 4.5, named: 4.2 }, toGoKept: { played: 4, named: 4 } };
-    expect(reasons(lost)).toEqual([stairs]);
-    expect(reasons({ ...lost, sections: {} })).toEqual([]);
+    expect(reasons(lost)).toEqual([NO_ONE, stairs]);
+    expect(reasons({ ...lost, sections: {} })).toEqual([NO_ONE]);
     expect(reasons({ toGo: { played: 3.9, named: 3.2 } })).toEqual([
       'Your rack then ends 3.2 away on average, not 3.9.',
     ]);
     // Of tiles asked for as many are given.
     const finalists = analysis.finalists.map((one) => ({ ...one, number: 2 }));
     const asked = (played: number, why = NOTHING) =>
-      numberWhy({ ...vote, kind: 'ask', played, analysis: { ...analysis, finalists, why } }, NAMES)[0];
-    expect(asked(3)).toBe('Fewer tiles can then go to the player across.');
-    expect(asked(1)).toBe('More tiles can then be exchanged.');
+      numberWhy({ ...vote, kind: 'ask', played, analysis: { ...analysis, finalists, why } }, NAMES).join(' ');
+    expect(asked(3)).toMatch(/^Fewer tiles can then go to the player across\./);
+    // That more tiles come when more are asked for goes without saying.
+    expect(asked(1)).toMatch(/^We found no one reason for that\. Your rack then ends only a little closer/);
+    // Whoever asks for nothing keeps the rack: how it stands between sections is no share of games.
+    const half = { ...NOTHING, sections: { stairs: { played: 0.2, named: 0.6 } } };
+    expect([asked(1, half), asked(0, half)]).toEqual([
+      expect.stringMatching(/closest to Stairs more often/),
+      expect.not.stringContaining('closest to'),
+    ]);
     const blind = (played: number, why = NOTHING) =>
-      numberWhy({ ...vote, kind: 'blind', played, analysis: { ...analysis, finalists, why } }, NAMES)[0];
-    expect(blind(0)).toBe('Fewer of your own tiles are then passed.');
-    expect(blind(3)).toBe('More of the arriving tiles are then seen before they go on.');
+      numberWhy({ ...vote, kind: 'blind', played, analysis: { ...analysis, finalists, why } }, NAMES).join(
+        ' ',
+      );
+    expect(blind(0)).toMatch(/^Fewer of your own tiles are then passed\./);
+    expect(blind(3)).toMatch(/^More of the arriving tiles are then seen before they go on\./);
     // That is no reason where the rack is not the closer for it.
     for (const toGo of [farther.toGo, { played: 3.21, named: 3.19 }]) {
       for (const number of [asked, blind]) {
         for (const played of [0, 3])
-          expect(number(played, { ...NOTHING, toGo })).toMatch(/ rack (then )?ends /);
+          expect(number(played, { ...NOTHING, toGo })).toMatch(
+            /^We found no one reason .* rack (then )?ends /,
+          );
       }
     }
     expect(leadSentences({ ...NOTHING, sections: {} }, NAMES, 'its')).toEqual([
@@ -233,7 +260,7 @@ describe('the words of a reason', () => {
     // More than a tile farther away, it is no reason at all.
     expect(near(30, { played: 4.1, named: 5.2 })).toEqual([]);
     expect(near(11.8, farther)).toEqual([
-      'Your rack then ends farther away, 4.6 on average, not 4.1, but 12 hands are within a tile of the closest, not 4.',
+      'Your rack then ends farther away, 4.6 on average, not 4.1, but more hands are within a tile of the closest: 12, not 4.',
     ]);
   });
 

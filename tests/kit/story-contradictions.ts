@@ -48,7 +48,8 @@ function inChoice(choice: ChoiceReview, { verdict, sentences, rows }: ChoiceStor
     ['a better choice is told, and that there is none', praised && /better: /i.test(text)],
     [
       'a tile is called the reason that does not make half of the difference',
-      /One tile makes|^Keep |\. Keep /.test(text) && (analysis.why?.reason ?? null) === null,
+      /One tile makes|^Keep |\. Keep | is worth keeping: /.test(text) &&
+        (analysis.why?.reason ?? null) === null,
     ],
     [
       'a number is not told to have made no difference, or is told so and made one',
@@ -105,7 +106,9 @@ function inHeadline(
     [
       'the headline does not name what was better by its verdict',
       worst !== undefined &&
-        !(verdictIn(worst) === 'costly' ? / Better: / : / (A|At least a) little better: /).test(headline),
+        !(
+          verdictIn(worst) === 'costly' ? / Better: / : / (A little|At least a little|Probably) better: /
+        ).test(headline),
     ],
     ['the page opens another choice', worst !== undefined && (opened?.analysis !== worst || !speaks)],
   ];

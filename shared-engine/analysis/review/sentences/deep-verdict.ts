@@ -23,7 +23,8 @@ export function deepVerdict(choice: ChoiceReview, analysis: DeepAnalysis): reado
     case 'costly':
       return [`${betterWords(analysis)}: ${insteadPhrase(choice)}.`, gainSentence(analysis)];
     case 'cant-say': {
-      const limit = `${noneBetter} ${upTo(atMost)} in 100 games.`;
+      const may = alternatives === 1 ? one : `One of the ${alternatives} others we compared`;
+      const limit = `${may} may be better, but hardly by more than ${upTo(atMost)} in 100 games.`;
       if (!namesPerhaps(analysis)) return ['We found nothing that is surely better.', limit];
       const brought = `That brought ${moreWins(loss.value)}${isMilderAmongAll(analysis) ? '' : ', which may be luck'}.`;
       const most = `The true gain may be larger, but hardly more than ${upTo(atMost)}`;
@@ -34,12 +35,11 @@ export function deepVerdict(choice: ChoiceReview, analysis: DeepAnalysis): reado
   }
 }
 
-/** How much better, by the verdict; of what brings more than a little, but perhaps only that, both are said. */
+/** How much better, by the verdict; of what brings more than a little, but perhaps only that or hardly any, both are said. */
 export function betterWords(analysis: DeepAnalysis): string {
   if (toldVerdict(analysis) === 'costly') return 'Better';
-  return isMoreThanSmall(analysis) && leastGain(analysis) !== null
-    ? 'At least a little better'
-    : 'A little better';
+  if (!isMoreThanSmall(analysis)) return 'A little better';
+  return leastGain(analysis) === null ? 'Probably better' : 'At least a little better';
 }
 
 function isMoreThanSmall({ loss, smallLoss }: DeepAnalysis): boolean {

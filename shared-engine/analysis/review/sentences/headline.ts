@@ -27,13 +27,15 @@ export function headlineOf(
   if (costliest === null) return ['There was no choice to look back on yet.'];
   const isFirst = costliest.analysis.depth === 'quick';
   const whole = meant.every(({ analysis }) => analysis.depth === 'deep');
+  const unsure = meant.filter((choice) => choiceVerdict(choice) === 'cant-say');
   const start = isFirst ? 'At first look, ' : whole ? '' : 'So far, ';
   if (hadBetter(costliest)) {
-    return [...lesson(costliest, start, sections), ...passedOver(costliest, meant)];
+    const told = [...lesson(costliest, start, sections), ...passedOver(costliest, meant)];
+    // Where nothing is costly, what is not known may matter more.
+    return !whole || isCostly(costliest) || unsure.length === 0 ? told : [...told, unsureSentence(unsure)];
   }
   if (isFirst) return praise(meant, start);
   if (!whole) return soFar(meant);
-  const unsure = meant.filter((choice) => choiceVerdict(choice) === 'cant-say');
   return unsure.length > 0
     ? ['We found nothing that was clearly better.', unsureSentence(unsure)]
     : praise(meant, 'Well played: ');
@@ -58,11 +60,11 @@ function passedOver(choice: ChoiceReview, meant: readonly ChoiceReview[]): reado
   if (larger === undefined) return [];
   const cost = madeNoDifference(larger) ? 'could have cost more' : 'probably cost more';
   const name = capitalized(choiceName(larger));
-  return [`${name} ${cost}, about ${winsOf(lossOf(larger))}, but ${whyNot(larger)}.`];
+  return [`${name} ${cost}, about ${winsOf(lossOf(larger))}, but ${whyNot(larger, choice)}.`];
 }
 
-function whyNot(choice: ChoiceReview): string {
-  if (madeNoDifference(choice)) return 'here it made no difference';
+function whyNot(choice: ChoiceReview, spokenOf: ChoiceReview): string {
+  if (madeNoDifference(choice) && !madeNoDifference(spokenOf)) return 'here it made no difference';
   const among = amongWhom(choice);
   return among !== null && isCostly(choice) ? `that is sure only among ${among}` : 'that is less sure';
 }
@@ -94,7 +96,7 @@ function lesson(choice: ChoiceReview, start: string, sections: Review['sections'
   const reason = plainestReason(choice, sections);
   const isSmall = isDeep && !isCostly(choice);
   const about = madeNoDifference(choice)
-    ? `we found something better only for ${what}, and here it made no difference`
+    ? `what we found to be better would have made no difference here; the surest gain was in ${what}`
     : isSmall
       ? `nothing was clearly costly; the surest gain was in ${what}`
       : `the one thing to take from this deal is ${what}`;

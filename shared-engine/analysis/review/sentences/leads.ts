@@ -29,6 +29,8 @@ export function endsFarther(why: ChoiceWhy, by = TOLD_FARTHER): boolean {
 
 /** Of passes that differ in several tiles, where no difference is told though one was found. */
 export const NO_ONE_REASON = 'We found no one reason for that.';
+/** Of two that differ in one tile. */
+export const NO_OTHER_REASON = 'The two differ in one tile; why it matters, nothing we counted shows.';
 
 /** How near both come, and to which section. */
 export function leadSentences(

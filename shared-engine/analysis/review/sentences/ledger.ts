@@ -31,7 +31,7 @@ export function ledgerSentences(ledger: LedgerSums, beside: ToldBeside): readonl
   const isClear = Math.abs(choices.value) > choices.halfWidth;
   return [
     ...(average === null ? [] : averageSentences(Math.round(average))),
-    `${capitalized(owner)} first tiles were worth about ${began}${average === null ? ' wins in 100 games' : ''}.`,
+    `${capitalized(owner)} first tiles were worth about ${winsOf(began)}${average === null ? ' in 100 games' : ''}.`,
     changeSentence('The tiles that came and the others’ choices', luck),
     choiceSentence(`${capitalized(owner)} choices`, own!, isClear),
     ...(others === 0 ? [] : [changeSentence('What a bot chose while you were away', others!)]),
@@ -62,8 +62,16 @@ function aloneSentence({ entries, choices }: LedgerSums, { worse }: ToldBeside):
   const isWorse = worse.some(({ kind, step }) => kind === most.kind && step === most.step);
   if (isWorse !== most.choice < 0) return [];
   const did = isWorse ? 'cost' : 'brought';
-  return [`One of ${VOICES[by].owner} choices alone ${did} about ${Math.round(wins)}: ${choiceName(most)}.`];
+  const { owner } = VOICES[by];
+  const one = `One of ${owner} choices alone ${did} about ${Math.round(wins)}: ${choiceName(most)}.`;
+  // A part that is larger than the whole asks for the rest.
+  const rest = Math.round(wins) - Math.abs(Math.round(choices.value));
+  const others = `${capitalized(owner)} other choices ${isWorse ? 'brought back' : 'cost'} about ${rest}.`;
+  return [one, ...(isWorse ? [] : [OTHERWISE]), ...(rest > 0 ? [others] : [])];
 }
+
+/** Its step says how good the choice was, and not how unusual. */
+const OTHERWISE = 'There our steady player would have chosen otherwise.';
 
 /** An even share of what four players win, where no game ends without a winner. */
 const EVEN_SHARE = 25;
@@ -74,7 +82,7 @@ function averageSentences(average: number): readonly string[] {
   if (average <= EVEN_SHARE) return [wins];
   return [
     wins,
-    `Among four players an even share is at most ${EVEN_SHARE}. The steady player wins more, mostly because it passes better.`,
+    `Among four equal players each wins ${EVEN_SHARE} at most. The steady player wins more, mostly because it passes better.`,
   ];
 }
 
@@ -109,8 +117,8 @@ function sumSentence({ losses, unsure }: ToldBeside, cost: number, isClear: bool
   }
   // What may be chance needs no reason.
   if (!isClear) return [];
-  const stronger = 'for single steps we take the others for stronger players';
-  if (sum === 0) return [`No one step shows that cost: small costs may add up, and ${stronger}.`];
+  const stronger = 'for single steps we take the others for a little stronger than club players';
+  if (sum === 0) return ['No one step shows that cost: small costs may add up.', `${capitalized(stronger)}.`];
   const less = `${told} ${isOne ? 'is smaller' : 'add up to less'}`;
   // What the unsure steps cannot hold lies elsewhere.
   const room = unsure.reduce((all, most) => all + most, 0);

@@ -17,7 +17,8 @@ export const DEEP_METHOD = [
   'These fit the tiles you held, passed and received, and how players choose what to pass.',
   'How the others voted, what they asked for and how many they passed blind is not used as evidence.',
   'From there all four, you too, pass simply, each seeing its own tiles alone.',
-  'Wins in 100 games are your chance to be first with a hand in simulated play, judged from all four racks together.',
+  'Wins in 100 games: from all four racks at the close we judge how often you would be first with a hand.',
+  'How that follows from racks was learned from simulated play.',
   'So what a pass gave away is part of what it cost.',
   'Every choice you could make is played on a few times, the best of them more often.',
   'That search only picks what yours is compared with; verdict and numbers come from fresh deals.',
@@ -29,6 +30,7 @@ export const DEEP_METHOD = [
   'Chance may make a loss look larger or smaller, and we reckon by how much.',
   'In about 95 of 100 choices it is off by no more than that.',
   'Costly means that the loss is above 1 win in 100 games even so; a little worse, that it is above 0.',
+  'Just as good means that no other is better by more than 1; can’t say, that one may be.',
 ].join(' ');
 
 export const LEDGER_METHOD = [
@@ -38,7 +40,7 @@ export const LEDGER_METHOD = [
   'The others then pass as club players do.',
   'Against such players good and bad luck even out over many rounds.',
   'East begins: the later a seat has its turn, the less an average deal is worth there.',
-  'For single steps we take the others for stronger players, so the wins told there are lower than those of luck and choices.',
+  'For single steps we take the others for a little stronger than club players, so wins are usually rarer there.',
   'The numbers shown are rounded so that they add up.',
   'What a neighbor ended with is a guess from your own tiles, what came to you, and how players choose what to pass.',
 ].join(' ');

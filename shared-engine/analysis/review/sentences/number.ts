@@ -1,9 +1,10 @@
 // The sentences about a number chosen: tiles passed blind, the vote, tiles asked for by courtesy.
+import type { ChoiceWhy } from '../../why/choice-why.ts';
 import { inTenths } from '../basis.ts';
 import { choiceVerdict, hadBetter, madeNoDifference } from '../choice-verdict.ts';
 import type { NumberReview, Review } from '../review.ts';
 import { insteadPhrase, namedNumber } from './instead.ts';
-import { leadSentences, slightSentences } from './leads.ts';
+import { leadSentences, NO_ONE_REASON, slightSentences } from './leads.ts';
 import { othersReason } from './neighbors.ts';
 import { capitalized, closerBy, playerAt, VOICES } from './phrases.ts';
 import { whySentences } from './why.ts';
@@ -19,19 +20,29 @@ export function numberReasons(choice: NumberReview, sections: Review['sections']
   if (analysis.depth === 'quick' || analysis.why === null) return [];
   const found = [...clearReasons(choice, sections), ...othersReason(choice)];
   if (found.length > 0) return found;
-  const { toGo } = analysis.why;
+  const why = whyOf(choice, analysis.why);
+  const { toGo } = why;
   // What a number does to the exchange is a reason only where the rack is the closer for it.
-  if (choice.kind !== 'vote' && Number(inTenths(toGo.named)) < Number(inTenths(toGo.played))) {
-    const more = namedNumber(choice) - choice.played;
-    return [choice.kind === 'ask' ? acrossSentence(more) : blindSentence(more, VOICES[by].whose)];
+  const more = namedNumber(choice) - choice.played;
+  if (Number(inTenths(toGo.named)) < Number(inTenths(toGo.played))) {
+    if (choice.kind === 'blind') return [blindSentence(more, VOICES[by].whose)];
+    // That more tiles come when more are asked for goes without saying.
+    if (choice.kind === 'ask' && more < 0) return [`Fewer tiles can then go to ${playerAt('across')}.`];
   }
-  return slightSentences(analysis.why, sections, VOICES[by].whose);
+  return slightSentences(why, sections, VOICES[by].whose);
 }
 
 function clearReasons(choice: NumberReview, sections: Review['sections']): readonly string[] {
   const { by, analysis } = choice;
   if (analysis.depth === 'quick' || analysis.why === null) return [];
-  return whySentences(analysis.why, sections, { whose: VOICES[by].whose, verdict: choiceVerdict(choice) });
+  const why = whyOf(choice, analysis.why);
+  return whySentences(why, sections, { whose: VOICES[by].whose, verdict: choiceVerdict(choice) });
+}
+
+/** Where nothing is asked for the rack stays as it is: how it stands between sections is no share of games. */
+function whyOf(choice: NumberReview, why: ChoiceWhy): ChoiceWhy {
+  const isFixed = choice.kind === 'ask' && [choice.played, namedNumber(choice)].includes(0);
+  return isFixed ? { ...why, sections: {} } : why;
 }
 
 /** The same, and where the two lead if nothing differs clearly. */
@@ -40,7 +51,8 @@ export function numberWhy(choice: NumberReview, sections: Review['sections']): r
   if (analysis.depth === 'quick' || analysis.why === null) return [];
   const reasons = numberReasons(choice, sections);
   if (clearReasons(choice, sections).length > 0) return reasons;
-  return [...reasons, ...leadSentences(analysis.why, sections, VOICES[by].whose)];
+  const told = reasons.length > 0 || !hadBetter(choice) ? reasons : [NO_ONE_REASON];
+  return [...told, ...leadSentences(whyOf(choice, analysis.why), sections, VOICES[by].whose)];
 }
 
 /** As many fewer go from the rack as go on blind. */
@@ -48,11 +60,6 @@ function blindSentence(more: number, whose: string): string {
   return more > 0
     ? `Fewer of ${whose} own tiles are then passed.`
     : 'More of the arriving tiles are then seen before they go on.';
-}
-
-/** A number asked for is also how many tiles are given. */
-function acrossSentence(more: number): string {
-  return more > 0 ? 'More tiles can then be exchanged.' : `Fewer tiles can then go to ${playerAt('across')}.`;
 }
 
 /** On what rack, and what the rule of thumb says. */
@@ -146,7 +153,7 @@ function ruleOfThumb(choice: NumberReview): readonly string[] {
   if (rule.follows(played, spare)) {
     return [`${words}, as ${VOICES[by].subject} did${isWorse ? '; here something else was better' : ''}.`];
   }
-  if (verdict === 'cant-say') return [`${words}.`];
+  if (verdict === 'cant-say') return [`${words}; we can’t say whether that was better here.`];
   if (!isWorse) return [`${words}; here that was ${verdict === 'best' ? 'no' : 'not clearly'} better.`];
   const named = namedNumber(choice);
   const better = rule.follows(named, spare) ? '' : `; here ${rule.instead(named)} was better than ${played}`;

@@ -1,12 +1,13 @@
 // The sentences about a pass: what it kept and gave, what the first answer says, and what speaks for another one.
 import { riskGrade } from '../../../policy/index.ts';
 import { FACES, type Face, MOVES } from '../../../rules/index.ts';
+import type { Verdict } from '../../comparison/verdict.ts';
 import { choiceVerdict, hadBetter, namedAlternative } from '../choice-verdict.ts';
 import { touchedBy, without } from '../groups.ts';
 import type { PassReview, RackGroup, Review } from '../review.ts';
 import { namesPerhaps } from './deep-verdict.ts';
 import { insteadPhrase } from './instead.ts';
-import { leadSentences, NO_ONE_REASON, slightSentences } from './leads.ts';
+import { leadSentences, NO_ONE_REASON, NO_OTHER_REASON, slightSentences } from './leads.ts';
 import { neighborReason, partToNeighbor } from './neighbors.ts';
 import { capitalized, closerBy, listed, shareOf, VOICES } from './phrases.ts';
 import { isSafer, riskName, riskSentence, riskWithTiles, riskyTiles } from './risk.ts';
@@ -83,6 +84,8 @@ function sectionFacts(pass: PassReview, names: Review['sections']): readonly str
       `Hands in ${all} sections of the card were within reach; in ${where} of those the closest hands use a tile passed here.`,
     ];
   }
+  // Beside praise it would read as blame.
+  const isGood = isBest(choiceVerdict(pass));
   const tilesOf = (id: string): readonly Face[] => pass.parts.sectionTiles[id] ?? [];
   const sectionsOf = (face: Face) => lost.filter((id) => tilesOf(id).includes(face));
   const named = (ids: readonly string[]) => listed(ids.map((id) => names[id]!));
@@ -94,13 +97,21 @@ function sectionFacts(pass: PassReview, names: Review['sections']): readonly str
   const isOneList = tiles.every((face) => sectionsOf(face).length === lost.length);
   if (isOneList) {
     const gave = listed(tiles.map(given));
-    return [`${capitalized(owner)} pass gave ${gave}, which ${whose} closest hands in ${named(lost)} use.`];
+    return [
+      `${capitalized(owner)} pass ${isGood ? 'did give' : 'gave'} ${gave}, which ${whose} closest hands in ${named(lost)} use.`,
+    ];
   }
   const each = [...new Set(tiles.map((face) => named(sectionsOf(face))))].map((where) => {
     const together = tiles.filter((face) => named(sectionsOf(face)) === where);
     return `${listed(together.map(given))} (${where})`;
   });
-  return [`${capitalized(whose)} closest hands use tiles given here: ${each.join('; ')}.`];
+  return [
+    `${capitalized(whose)} closest hands ${isGood ? 'do use' : 'use'} tiles given here: ${each.join('; ')}.`,
+  ];
+}
+
+function isBest(verdict: Verdict): boolean {
+  return verdict === 'best' || verdict === 'just-as-good';
 }
 
 function sectionsLost({ sectionsInReach, sectionsInReachAfter }: PassReview): readonly string[] {
@@ -116,9 +127,9 @@ function riskFacts(pass: PassReview): readonly string[] {
   const { tiles, risk } = played;
   const verdict = choiceVerdict(pass);
   if (risk !== 'none' && analysis.depth === 'deep') {
-    if (verdict === 'best' || verdict === 'just-as-good') {
+    if (isBest(verdict)) {
       return [
-        `The rule of thumb warns of giving ${riskName(tiles, risk)}; here it did no harm that we could see.`,
+        `The rule of thumb warns of giving ${riskName(tiles, risk)}; here it cost no wins that we could see.`,
       ];
     }
     const isTold = hadBetter(pass) || namesPerhaps(analysis);
@@ -149,7 +160,7 @@ export function passReasons(pass: PassReview, sections: Review['sections']): rea
   const told = speaksFor(pass, sections);
   if (why === null || reasonsFor(pass, sections).length > 0) return [...told, ...rulesBeside(pass)];
   const changed = without(pass.played.tiles, namedAlternative(pass)?.tiles ?? []).length;
-  const reasons = told.length > 0 || changed < 2 ? told : [NO_ONE_REASON];
+  const reasons = told.length > 0 ? told : [changed < 2 ? NO_OTHER_REASON : NO_ONE_REASON];
   return [...reasons, ...leadSentences(why, sections, VOICES[pass.by].whose), ...rulesBeside(pass)];
 }
 

@@ -16,7 +16,7 @@ const AMONG: Readonly<Record<Verdict, string>> = {
   'a-little-worse': 'it is worse, but perhaps only a little',
   'cant-say': 'we can’t say',
   'just-as-good': 'it is just as good',
-  best: 'it is as good as any',
+  best: 'nothing is better',
 };
 
 /** "strong players": among whom something better is sure, where it is not so among all; null otherwise. */
@@ -26,7 +26,7 @@ export function sureAmong({ verdicts }: Robustness): string | null {
   return isPart ? `${listed(sure.map((style) => PLAYERS[style]))} players` : null;
 }
 
-const BETWEEN = 'Our verdict takes them for something between club and strong players.';
+const BETWEEN = 'Our verdict takes the others for something between club and strong players.';
 const NOT_COSTLY = 'So we do not call it costly.';
 
 /** About a choice that was found costly, in one sentence or several. */
@@ -45,6 +45,6 @@ export function robustnessSentences({ verdicts, turns }: Robustness): readonly s
         ];
   // Where it is milder among all of them, it is not called costly.
   if (turns.length === NEIGHBOR_STYLES.length) return [...told, NOT_COSTLY];
-  // Where it is milder among most of them, a reader wonders why it is called so; beside easy-going players that tells nothing.
-  return turns.length === 2 && turns.includes('casual') ? [...told, BETWEEN] : told;
+  // Where it is milder among club or among strong players, a reader wonders why it is called so.
+  return turns.includes('typical') !== turns.includes('strong') ? [...told, BETWEEN] : told;
 }

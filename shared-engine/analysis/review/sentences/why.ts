@@ -87,11 +87,16 @@ function useSentences(why: ChoiceWhy, whose: string): readonly string[] {
   const least = given.share === 0 ? `none uses ${other}` : `${tenthsOf(given.share)} use ${other}`;
   const most =
     kept.face === why.reason?.keep
-      ? `Keep ${named(kept, whose)}: ${hands} it`
+      ? `${keepWords(named(kept, whose), whose)}: ${hands} it`
       : capitalized(`${hands} ${named(kept, whose)}`);
   return kept.copies > 1 && given.copies > 1
     ? [`${most}.`, `${capitalized(least)}.`]
     : [`${most}; ${least}.`];
+}
+
+/** A reader is told what to keep; of a bot it is said what it had better kept. */
+function keepWords(tiles: string, whose: string): string {
+  return whose === 'your' ? `Keep ${tiles}` : `${capitalized(tiles)} is worth keeping`;
 }
 
 /** Empty where the two differ in one tile only. */
@@ -128,7 +133,7 @@ function fartherSentence(why: ChoiceWhy, whose: string): string | null {
   const { handsNear, toGo } = why;
   if (!hasMoreHands(why) || !endsFarther(why)) return null;
   const away = `${inTenths(toGo.named)} on average, not ${inTenths(toGo.played)}`;
-  const hands = `${Math.round(handsNear.named)} hands are within a tile of the closest, not ${Math.round(handsNear.played)}`;
+  const hands = `more hands are within a tile of the closest: ${Math.round(handsNear.named)}, not ${Math.round(handsNear.played)}`;
   return `${capitalized(whose)} rack then ends farther away, ${away}, but ${hands}.`;
 }
 
