@@ -212,13 +212,15 @@ describe('what is said of luck and choices', () => {
       return ledgerSentences(sums, { losses: [], unsure: [], worse, toGoStart: 5, toGoEnd: 5 }).join(' ');
     };
     const blind = { kind: 'blind', step: 'first-left' } as const;
-    const named = 'about 10: the number to pass blind in the first pass to the left.';
-    expect(told(10)).toContain(`One of your choices alone brought ${named}`);
-    // A part that is larger than the whole: the rest is told as well.
+    const named = 'the number to pass blind in the first pass to the left.';
+    expect(told(10)).toContain(`One choice makes at least half of what your choices brought: ${named}`);
+    // A part that is larger than the whole: that there is a rest is told as well.
     expect(told(-10, [blind])).toContain(
-      `One of your choices alone cost ${named} Your other choices brought back about 1.`,
+      `One choice alone makes more than all that your choices cost: ${named} Your other choices brought some of that back.`,
     );
     expect(told(10)).not.toContain('Your other choices');
+    // The number of its step is another one, and two for one choice are read as an error.
+    expect(told(-10, [blind])).not.toContain('about 10');
     // How good a choice was its step says, and not how unusual.
     const unusual = 'There our steady player would have chosen otherwise.';
     expect([told(10).includes(unusual), told(-10, [blind]).includes(unusual)]).toEqual([true, false]);
@@ -249,9 +251,9 @@ describe('what is said of luck and choices', () => {
       'Tiles away are not all: jokers, pairs and the other racks count too.',
     );
     const sum = 'The losses told step by step';
-    const best = 'with the best we found, which our steady player often misses.';
-    expect(said(2, [25, 0], 7)).toContain(`${sum} add up to more. They compare ${best}`);
-    expect(said(11, [12.9, 0], 7)).toContain(`${sum} add up to more. They compare ${best}`);
+    const best = 'measured against the best we found, which our steady player often misses.';
+    expect(said(2, [25, 0], 7)).toContain(`${sum} add up to more. Each is ${best}`);
+    expect(said(11, [12.9, 0], 7)).toContain(`${sum} add up to more. Each is ${best}`);
     // What rounding may make is no difference: 13 may be told of 13.4, and 14 of 13.6.
     for (const losses of [
       [12, 0],
@@ -259,15 +261,13 @@ describe('what is said of luck and choices', () => {
       [6, 4],
     ])
       expect(said(11, losses, 7)).not.toContain(sum);
-    expect(said(3, [4.2], 7)).toContain(`The one loss told step by step is larger. It compares ${best}`);
+    expect(said(3, [4.2], 7)).toContain(`The one loss told step by step is larger. It is ${best}`);
     // Choices that cost nothing, or brought something, have losses beside the best as well.
-    expect(said(-3, [1.2], 7)).toContain(
-      `The one loss told step by step is another matter. It compares ${best}`,
-    );
-    expect(said(0, [1.4, 0], 7)).toContain(`${sum} are another matter. They compare ${best}`);
-    expect(said(-4, [0.4, 0], 7)).toContain(`${sum} are another matter. They compare ${best}`);
+    expect(said(-3, [1.2], 7)).toContain(`The one loss told step by step is no contradiction. It is ${best}`);
+    expect(said(0, [1.4, 0], 7)).toContain(`${sum} are no contradiction. Each is ${best}`);
+    expect(said(-4, [0.4, 0], 7)).toContain(`${sum} are no contradiction. Each is ${best}`);
     expect(said(9, [4, 0], 7)).toContain(
-      `${sum} add up to less. For single steps we take the others for a little stronger than club players, so every win is rarer.`,
+      `${sum} add up to less. For single steps we take the others for a little stronger than club players, so wins are rarer.`,
     );
     // What can't be said may be what is missing, where it can hold so much.
     const rest = `${sum} add up to less: the rest may lie in the`;

@@ -74,7 +74,7 @@ describe('a group that has just been made', () => {
     const pass = passesOf(review)[1]!;
     expect(pass.parts.formed).toEqual([{ face: 'bam-3', count: 2 }]);
     expect(toldOf(review, 1)).toContain(
-      'The pair of 3 bam was new: look at the whole rack again before each pass.',
+      'You gave away a new pair of 3 bam: look at the whole rack again before each pass.',
     );
   });
 
@@ -172,7 +172,7 @@ describe('the headline while choices are played on', () => {
     expect(headlineOf(votes(stopped, 'a-little-worse'))).toContain('the first pass to the right');
     const only = votes(stopped, 'best');
     expect(headlineOf(only)).toMatch(
-      /^What we found to be better would have made no difference here; the surest gain was in the vote on a second Charleston\. .* Better: stop\./,
+      /^We found something better only for the vote on a second Charleston, and here it made no difference\. .* Better: stop\./,
     );
     expect(toldOf(only, 1)).toContain(
       'It made no difference here: not all the others voted to continue. Nobody could know that, so it counts all the same.',

@@ -55,7 +55,7 @@ describe('a verdict among neighbors of other styles', () => {
       `Whoever the others are, it is worse, but perhaps only a little. ${notCostly}`,
     );
     expect(said('best', 'cant-say', 'best')).toBe(
-      `${depends} Among club players we can’t say. Among easy-going and strong players nothing is better. ${notCostly}`,
+      `${depends} Among club players we can’t say. Among easy-going and strong players we found nothing better. ${notCostly}`,
     );
   });
 

@@ -203,6 +203,12 @@ describe('a pass beside the one that is named', () => {
       'Against another rule of thumb, the better pass gives like numbers: 3 bam and 3 dot.',
     ]);
     expect(headlineOf([like], {}).at(-1)).toBe(flower);
+    // Who passes a pair instead needs not be told that like numbers are nearly as risky.
+    const milder = beside(['crak-7', 'dot-7', 'east'], ['dot-8', 'bam-1', 'bam-1'], COSTLY);
+    expect(passReasons(milder, {})).toContain(
+      'You gave like numbers, 7 crak and 7 dot, by the rule of thumb nearly as risky to pass as a pair.',
+    );
+    expect(headlineOf([milder], {}).join(' ')).not.toContain('like numbers');
   });
 
   test('is not blamed by a rule of thumb that the one named breaks as well', () => {
@@ -246,7 +252,7 @@ describe('a pass beside the one that is named', () => {
       'Part of what is lost probably goes to the player on the left: the east wind helps there more than 4 dot.';
     expect(reasons(0.8)).toEqual([part, ends]);
     // Within what chance may be.
-    const shown = 'The two differ in one tile; why it matters, nothing we counted shows.';
+    const shown = 'The two differ in one tile; nothing we counted shows why it matters.';
     expect(reasons(0.55)).toEqual([shown, ends]);
     // Of passes that differ in several tiles it is said that no one reason was found.
     const several = beside(['crak-7', 'dot-8', 'east'], ['crak-7', 'dot-4', 'bam-5'], [2_000, 1_500]);

@@ -23,18 +23,18 @@ describe('the verdict in words', () => {
   test('says how much better another choice may be at most, on one scale from just as good to can’t say', () => {
     expect(said([400, 500])).toEqual({
       verdict: 'just-as-good',
-      told: ['None of the 3 others we compared is better by more than 1 win in 100 games.'],
+      told: ['None of the 3 other choices we compared is better by more than 1 win in 100 games.'],
     });
     expect(said([-100, 1_400])).toEqual({
       verdict: 'cant-say',
       told: [
         'We found nothing that is surely better.',
-        'One of the 3 others we compared may be better, but hardly by more than 1.3 wins in 100 games.',
+        'One of the 3 other choices we compared may be better, but hardly by more than 1.3 wins in 100 games.',
       ],
     });
     expect(said([600, 800]).told).toEqual([
-      'That brought about 0.6 more wins in 100 games, which may be luck.',
-      'The true gain may be larger, but hardly more than 1.4 wins with any of the 3 others we compared.',
+      'That brought about 0.6 more wins in 100 games, which may be chance.',
+      'The true gain may be larger, but hardly more than 1.4 wins with any of the 3 other choices we compared.',
     ]);
   });
 

@@ -11,7 +11,7 @@ import { moreWins, times } from './phrases.ts';
 export function deepVerdict(choice: ChoiceReview, analysis: DeepAnalysis): readonly string[] {
   const { loss, bestAlternative, alternatives, smallLoss, atMost } = analysis;
   if (bestAlternative === null || loss === null) return ['Nothing else could have been chosen.'];
-  const others = `None of the ${alternatives} others we compared`;
+  const others = `None of the ${alternatives} other choices we compared`;
   const one = choice.kind === 'vote' ? otherVote(choice) : 'The other choice';
   const noneBetter = `${alternatives === 1 ? `${one} is not` : `${others} is`} better by more than`;
   switch (toldVerdict(analysis)) {
@@ -23,13 +23,15 @@ export function deepVerdict(choice: ChoiceReview, analysis: DeepAnalysis): reado
     case 'costly':
       return [`${betterWords(analysis)}: ${insteadPhrase(choice)}.`, gainSentence(analysis)];
     case 'cant-say': {
-      const may = alternatives === 1 ? one : `One of the ${alternatives} others we compared`;
+      const may = alternatives === 1 ? one : `One of the ${alternatives} other choices we compared`;
       const limit = `${may} may be better, but hardly by more than ${upTo(atMost)} in 100 games.`;
       if (!namesPerhaps(analysis)) return ['We found nothing that is surely better.', limit];
-      const brought = `That brought ${moreWins(loss.value)}${isMilderAmongAll(analysis) ? '' : ', which may be luck'}.`;
+      const brought = `That brought ${moreWins(loss.value)}${isMilderAmongAll(analysis) ? '' : ', which may be chance'}.`;
       const most = `The true gain may be larger, but hardly more than ${upTo(atMost)}`;
       const hidden =
-        alternatives === 1 ? `${most}.` : `${most} with any of the ${alternatives} others we compared.`;
+        alternatives === 1
+          ? `${most}.`
+          : `${most} with any of the ${alternatives} other choices we compared.`;
       return [`Perhaps better: ${insteadPhrase(choice)}.`, brought, hidden];
     }
   }

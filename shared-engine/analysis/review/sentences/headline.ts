@@ -30,7 +30,7 @@ export function headlineOf(
   const unsure = meant.filter((choice) => choiceVerdict(choice) === 'cant-say');
   const start = isFirst ? 'At first look, ' : whole ? '' : 'So far, ';
   if (hadBetter(costliest)) {
-    const told = [...lesson(costliest, start, sections), ...passedOver(costliest, meant)];
+    const told = [...lesson(costliest, start, sections, meant), ...passedOver(costliest, meant)];
     // Where nothing is costly, what is not known may matter more.
     return !whole || isCostly(costliest) || unsure.length === 0 ? told : [...told, unsureSentence(unsure)];
   }
@@ -85,8 +85,12 @@ function soFar(choices: readonly ChoiceReview[]): readonly string[] {
     : ['So far, nothing was clearly worse.', 'We have not played on every choice yet.'];
 }
 
-function lesson(choice: ChoiceReview, start: string, sections: Review['sections']): readonly string[] {
-  const what = choiceName(choice);
+function lesson(
+  choice: ChoiceReview,
+  start: string,
+  sections: Review['sections'],
+  meant: readonly ChoiceReview[],
+): readonly string[] {
   // It says who chose as well.
   const did = choice.kind === 'pass' ? passedSentence(choice) : `${capitalized(chosenPhrase(choice))}.`;
   const { analysis, loss } = choice;
@@ -94,14 +98,8 @@ function lesson(choice: ChoiceReview, start: string, sections: Review['sections'
   const gain = isDeep ? gainSentence(analysis) : `That is ${closerBy(loss)}.`;
   const among = amongWhom(choice);
   const reason = plainestReason(choice, sections);
-  const isSmall = isDeep && !isCostly(choice);
-  const about = madeNoDifference(choice)
-    ? `what we found to be better would have made no difference here; the surest gain was in ${what}`
-    : isSmall
-      ? `nothing was clearly costly; the surest gain was in ${what}`
-      : `the one thing to take from this deal is ${what}`;
   return [
-    `${capitalized(`${start}${about}`)}.`,
+    `${capitalized(`${start}${aboutChoice(choice, meant)}`)}.`,
     did,
     `${isDeep ? betterWords(analysis) : 'Better'}: ${insteadPhrase(choice)}.`,
     gain,
@@ -109,6 +107,23 @@ function lesson(choice: ChoiceReview, start: string, sections: Review['sections'
     ...(reason === undefined ? [] : [reason]),
     ...(choice.kind === 'pass' && isDeep ? brokenRule(choice, reason) : []),
   ];
+}
+
+/** How the choice there is most to learn from stands beside the others. */
+function aboutChoice(choice: ChoiceReview, meant: readonly ChoiceReview[]): string {
+  const what = choiceName(choice);
+  const others = meant.filter((one) => one !== choice && hadBetter(one));
+  if (madeNoDifference(choice)) {
+    return others.length === 0
+      ? `we found something better only for ${what}, and here it made no difference`
+      : `we found something better only where it made no difference here, above all for ${what}`;
+  }
+  if (choice.analysis.depth !== 'deep' || isCostly(choice)) {
+    return `the one thing to take from this deal is ${what}`;
+  }
+  return others.some(isCostly)
+    ? `of what made a difference here, the surest gain was in ${what}`
+    : `nothing was clearly costly; the surest gain was in ${what}`;
 }
 
 /** The first that is told for what is named. */

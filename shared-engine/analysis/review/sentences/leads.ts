@@ -10,7 +10,7 @@ const SLIGHT_LACK = 0.3;
 const SLIGHT_TILES = 0.2;
 const SLIGHT_HANDS = 0.3;
 const SLIGHTLY_MORE = 1.1;
-/** A tenth of a tile, as it is shown, is told as no difference where it speaks against the better choice. */
+/** A tenth of a tile, as it is shown, is told as no difference, for the better choice or against it. */
 const TOLD_FARTHER = 0.15;
 
 /**
@@ -30,7 +30,7 @@ export function endsFarther(why: ChoiceWhy, by = TOLD_FARTHER): boolean {
 /** Of passes that differ in several tiles, where no difference is told though one was found. */
 export const NO_ONE_REASON = 'We found no one reason for that.';
 /** Of two that differ in one tile. */
-export const NO_OTHER_REASON = 'The two differ in one tile; why it matters, nothing we counted shows.';
+export const NO_OTHER_REASON = 'The two differ in one tile; nothing we counted shows why it matters.';
 
 /** How near both come, and to which section. */
 export function leadSentences(
@@ -62,7 +62,7 @@ function nearlySentence(why: ChoiceWhy, whose: string): string {
   const { toGo } = why;
   const [played, instead] = [inTenths(toGo.played), inTenths(toGo.named)];
   const rack = `${capitalized(whose)} rack`;
-  if (Number(instead) < Number(played)) {
+  if (Number(played) - Number(instead) >= TOLD_FARTHER) {
     return `${rack} then ends only a little closer: ${instead} away on average, not ${played}.`;
   }
   return endsFarther(why)

@@ -61,13 +61,15 @@ function aloneSentence({ entries, choices }: LedgerSums, { worse }: ToldBeside):
   if (wins < WORTH_NAMING || 2 * wins < Math.abs(choices.value)) return [];
   const isWorse = worse.some(({ kind, step }) => kind === most.kind && step === most.step);
   if (isWorse !== most.choice < 0) return [];
-  const did = isWorse ? 'cost' : 'brought';
   const { owner } = VOICES[by];
-  const one = `One of ${owner} choices alone ${did} about ${Math.round(wins)}: ${choiceName(most)}.`;
-  // A part that is larger than the whole asks for the rest.
-  const rest = Math.round(wins) - Math.abs(Math.round(choices.value));
-  const others = `${capitalized(owner)} other choices ${isWorse ? 'brought back' : 'cost'} about ${rest}.`;
-  return [one, ...(isWorse ? [] : [OTHERWISE]), ...(rest > 0 ? [others] : [])];
+  const all = `${owner} choices ${isWorse ? 'cost' : 'brought'}`;
+  const unusual = isWorse ? [] : [OTHERWISE];
+  // Its own number would stand beside that of its step, which is of other players and another choice to compare with.
+  if (Math.round(wins) <= Math.abs(Math.round(choices.value))) {
+    return [`One choice makes at least half of what ${all}: ${choiceName(most)}.`, ...unusual];
+  }
+  const rest = `${capitalized(owner)} other choices ${isWorse ? 'brought some of that back' : 'cost some of that again'}.`;
+  return [`One choice alone makes more than all that ${all}: ${choiceName(most)}.`, ...unusual, rest];
 }
 
 /** Its step says how good the choice was, and not how unusual. */
@@ -110,10 +112,10 @@ function sumSentence({ losses, unsure }: ToldBeside, cost: number, isClear: bool
           ? 'is larger'
           : 'add up to more'
         : isOne
-          ? 'is another matter'
-          : 'are another matter';
-    const compared = isOne ? 'It compares' : 'They compare';
-    return [`${told} ${more}.`, `${compared} with the best we found, which our steady player often misses.`];
+          ? 'is no contradiction'
+          : 'are no contradiction';
+    const measured = `${isOne ? 'It' : 'Each'} is measured against the best we found`;
+    return [`${told} ${more}.`, `${measured}, which our steady player often misses.`];
   }
   // What may be chance needs no reason.
   if (!isClear) return [];
@@ -122,7 +124,7 @@ function sumSentence({ losses, unsure }: ToldBeside, cost: number, isClear: bool
   const less = `${told} ${isOne ? 'is smaller' : 'add up to less'}`;
   // What the unsure steps cannot hold lies elsewhere.
   const room = unsure.reduce((all, most) => all + most, 0);
-  if (room < cost - sum) return [`${less}.`, `${capitalized(stronger)}, so every win is rarer.`];
+  if (room < cost - sum) return [`${less}.`, `${capitalized(stronger)}, so wins are rarer.`];
   const steps = unsure.length === 1 ? 'step' : 'steps';
   return [`${less}: the rest may lie in the ${steps} marked ${VERDICT_NAMES['cant-say']}.`];
 }

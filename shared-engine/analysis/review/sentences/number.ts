@@ -59,7 +59,7 @@ export function numberWhy(choice: NumberReview, sections: Review['sections']): r
 function blindSentence(more: number, whose: string): string {
   return more > 0
     ? `Fewer of ${whose} own tiles are then passed.`
-    : 'More of the arriving tiles are then seen before they go on.';
+    : 'Good tiles among those that arrive can then stay.';
 }
 
 /** On what rack, and what the rule of thumb says. */

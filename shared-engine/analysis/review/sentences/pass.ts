@@ -181,7 +181,9 @@ export function isWarnedOf(pass: PassReview): boolean {
 export function brokenRule(pass: PassReview, reason = ''): readonly string[] {
   const { tiles, risk } = pass.played;
   const isTold = riskyTiles(tiles, risk).some((face) => reason.includes(tileName(face)));
-  return isTold ? [] : riskFacts(pass);
+  // Like numbers are told to be nearly as risky as a pair, which may be what is named instead.
+  const isMilder = risk === 'like-numbers' && riskGrade(namedAlternative(pass)?.tiles ?? []) === 'pair';
+  return isTold || isMilder ? [] : riskFacts(pass);
 }
 
 /** The rule of thumb that the pass broke and the one named does not; what that one gives up, and the rule it breaks. */
@@ -224,12 +226,16 @@ function reasonsFor(pass: PassReview, sections: Review['sections']): readonly st
   const why = analysis.depth === 'deep' ? analysis.why : null;
   const reasons =
     why === null ? [] : [...whySentences(why, sections, { whose, verdict: choiceVerdict(pass) })];
+  const isSaid = (group: RackGroup): boolean =>
+    reasons.some((reason) => reason.toLowerCase().includes(`${whose} ${groupName(group)}`));
+  const unsaid = saved.filter((group) => group !== formed && !isSaid(group));
   if (formed) {
-    reasons.push(`The ${groupName(formed)} was new: look at the whole rack again before each pass.`);
+    const gave = isWhole(formed, pass.played.tiles) ? 'gave away' : 'broke up';
+    const was = isSaid(formed)
+      ? `The ${groupName(formed)} was new`
+      : `${capitalized(VOICES[by].subject)} ${gave} a new ${groupName(formed)}`;
+    reasons.push(`${was}: look at the whole rack again before each pass.`);
   }
-  const unsaid = saved.filter(
-    (group) => group !== formed && !reasons.some((reason) => reason.includes(`${whose} ${groupName(group)}`)),
-  );
   if (unsaid.length > 0) {
     const stay = unsaid.length === 1 ? 'stays' : 'stay';
     const groups = listed(unsaid.map((group) => `${whose} ${groupName(group)}`));

@@ -16,7 +16,7 @@ const AMONG: Readonly<Record<Verdict, string>> = {
   'a-little-worse': 'it is worse, but perhaps only a little',
   'cant-say': 'we can’t say',
   'just-as-good': 'it is just as good',
-  best: 'nothing is better',
+  best: 'we found nothing better',
 };
 
 /** "strong players": among whom something better is sure, where it is not so among all; null otherwise. */

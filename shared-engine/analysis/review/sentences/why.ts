@@ -75,7 +75,7 @@ function mattersLeast({ pass, reason }: ChoiceWhy): TileUse | undefined {
   return pass.find(({ face }) => face === reason?.pass) ?? pass.toSorted((a, b) => a.share - b.share)[0];
 }
 
-/** Two sentences where both are pairs or more: in one they are too long to be read at once. */
+/** Two sentences where both are pairs or more, or of a bot: in one they are too long to be read at once. */
 function useSentences(why: ChoiceWhy, whose: string): readonly string[] {
   const kept = mattersMost(why);
   const given = mattersLeast(why);
@@ -83,13 +83,13 @@ function useSentences(why: ChoiceWhy, whose: string): readonly string[] {
   if (tenths(kept.share) - tenths(given.share) < 10 * CLEAR_SHARE) return [];
   const many = kept.share === 1 ? 'all' : tenthsOf(kept.share);
   const hands = `${many} of ${whose} closest hands at the close use`;
-  const other = named(given, 'the');
+  const other = named(given, 'a');
   const least = given.share === 0 ? `none uses ${other}` : `${tenthsOf(given.share)} use ${other}`;
   const most =
     kept.face === why.reason?.keep
       ? `${keepWords(named(kept, whose), whose)}: ${hands} it`
       : capitalized(`${hands} ${named(kept, whose)}`);
-  return kept.copies > 1 && given.copies > 1
+  return (kept.copies > 1 && given.copies > 1) || whose !== 'your'
     ? [`${most}.`, `${capitalized(least)}.`]
     : [`${most}; ${least}.`];
 }
@@ -133,7 +133,7 @@ function fartherSentence(why: ChoiceWhy, whose: string): string | null {
   const { handsNear, toGo } = why;
   if (!hasMoreHands(why) || !endsFarther(why)) return null;
   const away = `${inTenths(toGo.named)} on average, not ${inTenths(toGo.played)}`;
-  const hands = `more hands are within a tile of the closest: ${Math.round(handsNear.named)}, not ${Math.round(handsNear.played)}`;
+  const hands = `more hands are closest or one tile farther away: ${Math.round(handsNear.named)}, not ${Math.round(handsNear.played)}`;
   return `${capitalized(whose)} rack then ends farther away, ${away}, but ${hands}.`;
 }
 
