@@ -25,6 +25,7 @@ export { VERDICTS, type Verdict } from './comparison/verdict.ts';
 export { LEDGER_BATCHES, ledgerOf } from './ledger/round-ledger.ts';
 export { LEDGER_UNIT, type Ledger } from './ledger/settle.ts';
 export type { Analysis, DeepAnalysis, Finalist, MeasuredValue } from './review/analysis.ts';
+export { inTenths } from './review/basis.ts';
 export {
   choiceVerdict,
   hadBetter,
@@ -65,6 +66,7 @@ export type {
 export { reviewRound } from './review/review-round.ts';
 export { guessAnswer } from './review/sentences/guess.ts';
 export { type MethodPart, methodParts } from './review/sentences/method.ts';
+export { type BestBeside, bestAtFirstLook } from './review/sentences/pass.ts';
 export { listed, type NeighborNames, withNames } from './review/sentences/phrases.ts';
 export { tileList, tileName } from './review/sentences/tiles.ts';
 export { bestSentence } from './review/story.ts';

@@ -128,6 +128,10 @@ it('the deals of the days, ten racks and ten minutes fit and are accessible', as
   await page.getByRole('button', { name: 'That is my answer' }).click();
   await page.getByRole('button', { name: 'Next rack' }).waitFor();
   await look(page, 'ten racks');
+  await page.getByRole('button', { name: 'Stop here' }).click();
+  await page.getByRole('heading', { name: 'One rack done' }).waitFor();
+  await page.locator('details', { hasText: 'Rack 1: ' }).locator('summary').click();
+  await look(page, 'the sum of ten racks');
   await page.goto(`${suite.origin()}/#ten-minutes`);
   await page.getByText('No habit of yours stands out so far, so this deal comes by chance.').waitFor();
   await look(page, 'ten minutes');

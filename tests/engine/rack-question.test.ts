@@ -1,6 +1,7 @@
 // Ten racks, one question: the racks, and what is said of an answer.
 import { describe, expect, it } from 'vitest';
 import { choiceVerdict } from '../../shared-engine/analysis/review/choice-verdict.ts';
+import { bestAtFirstLook } from '../../shared-engine/analysis/review/sentences/pass.ts';
 import {
   type AskedRack,
   askedRack,
@@ -44,6 +45,30 @@ describe('an answer', () => {
     const review = reviewAskedPass(asked, first.best.tiles, houseKernel);
     expect(review.choices.map(choiceVerdict)).toEqual(['best']);
     expect(review.story.choices).toHaveLength(1);
+  });
+
+  it('that is about as good is shown the best beside it, and how little that brings', () => {
+    const shown = [1, 2, 3, 4].flatMap((nth) => {
+      const asked = rack(nth);
+      const any = asked.rack.filter((face) => face !== 'joker').slice(0, 3);
+      const [first] = reviewAskedPass(asked, any, houseKernel).choices;
+      if (first?.kind !== 'pass') throw new Error('no pass');
+      return first.alternatives.map(({ tiles }) => {
+        const [choice] = reviewAskedPass(asked, tiles, houseKernel).choices;
+        const best = bestAtFirstLook(choice!);
+        // Only of such a pass does the answer itself name no other.
+        expect(best !== null).toBe(choiceVerdict(choice!) === 'just-as-good');
+        if (best !== null) expect(best.tiles).toEqual(first.best.tiles);
+        return best;
+      });
+    });
+    const said = shown.flatMap((best) => (best === null ? [] : [best.sentences.join(' ')]));
+    expect(said.length).toBeGreaterThan(4);
+    for (const words of said) {
+      expect(words).toMatch(
+        /^The best at first look: pass .+\. It comes (hardly|0\.[12] tiles) closer to a hand on average, too little to matter\.$/,
+      );
+    }
   });
 
   it('that names sections is held against the distance of each, nearest first', () => {

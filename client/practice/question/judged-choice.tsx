@@ -1,5 +1,6 @@
 // What is said of an answer: its verdict, what there was to choose, and why.
 import {
+  type BestBeside,
   type ChoiceReview,
   type ChoiceStory,
   choiceVerdict,
@@ -15,10 +16,14 @@ interface JudgedChoiceProps {
   readonly story: ChoiceStory;
   /** Whose pass it is; one's own where left out. */
   readonly whose?: string | undefined;
+  /** The best beside a pass that is about as good, where it is told. */
+  readonly best?: BestBeside | null;
 }
 
-export function JudgedChoice({ choice, story, whose = QUESTION.yours }: JudgedChoiceProps) {
+export function JudgedChoice({ choice, story, whose = QUESTION.yours, best = null }: JudgedChoiceProps) {
   const better = betterTiles(choice);
+  // What was done and what the first look says of it come first.
+  const sentences = story.sentences.toSpliced(2, 0, ...(best?.sentences ?? []));
   return (
     <article class="judged">
       <h3>{VERDICTS[story.verdict].name}</h3>
@@ -34,9 +39,15 @@ export function JudgedChoice({ choice, story, whose = QUESTION.yours }: JudgedCh
               <TileRow tiles={better} />
             </figure>
           )}
+          {best && (
+            <figure>
+              <figcaption>{QUESTION.best}</figcaption>
+              <TileRow tiles={best.tiles} />
+            </figure>
+          )}
         </div>
       )}
-      {story.sentences.map((sentence) => (
+      {sentences.map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
     </article>

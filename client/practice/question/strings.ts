@@ -3,6 +3,8 @@
 export const QUESTION = {
   yours: 'Your pass',
   better: 'Better',
+  /** Beside a pass that is about as good. */
+  best: 'The best',
   blind: 'How many of the arriving tiles blind?',
   answer: 'That is my answer',
   compare: 'How good are these?',

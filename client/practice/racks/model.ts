@@ -4,7 +4,6 @@ import {
   type AskedRack,
   askedRack,
   type Constraint,
-  choiceVerdict,
   type DrawnDeal,
   type Face,
   type Kernel,
@@ -44,22 +43,34 @@ export type RacksState =
       readonly question: RackQuestion;
       /** From 1. */
       readonly nth: number;
+      /** How many are asked: ten, or those that are asked again. */
+      readonly of: number;
       readonly asked: AskedRack;
       /** Whether it was to be drawn for a mistake and none was found. */
       readonly isByChance: boolean;
       /** Null until the question is answered. */
       readonly answer: RackAnswer | null;
     }
-  | { readonly is: 'done'; readonly again: readonly AnsweredRack[] };
+  /** Ten are done, or as many as were answered before somebody stopped. */
+  | {
+      readonly is: 'done';
+      readonly question: RackQuestion;
+      readonly answered: readonly AnsweredRack[];
+    };
 
 export interface RacksModel {
   readonly state: ReadonlySignal<RacksState>;
   start(question: RackQuestion, wish: RackWish): void;
   pass(tiles: readonly Face[]): void;
   nameSections(named: readonly string[]): void;
-  /** The next rack, or the end after the tenth. */
+  /** The next rack, or the sum after the last. */
   next(): void;
+  /** The sum of what has been answered, or the choice where nothing has. */
   stop(): void;
+  /** Once they are done: the same question of these racks again. */
+  repeat(racks: readonly AskedRack[]): void;
+  /** Back to the choice of a question. */
+  choose(): void;
   /** Nobody looks any more. */
   close(): void;
 }
@@ -73,6 +84,8 @@ export interface RacksPorts {
 export function racksModel({ kernel, newSeed, openDrawer }: RacksPorts): RacksModel {
   const state = signal<RacksState>({ is: 'choosing', problem: null });
   let answered: readonly AnsweredRack[] = [];
+  let question: RackQuestion = 'pass';
+  let of = RACKS_AT_ONCE;
   let deal = (_nth: number): void => {};
   let drawer: DealDrawer | null = null;
 
@@ -83,21 +96,21 @@ export function racksModel({ kernel, newSeed, openDrawer }: RacksPorts): RacksMo
     state.value = { ...now, answer };
   }
 
-  function dealByChance(question: RackQuestion, wish: Constraint | null): typeof deal {
+  function dealByChance(wish: Constraint | null): typeof deal {
     const seed = newSeed();
     return (nth) => {
       const dealt = askedRack(seed, nth, wish, kernel);
-      if (dealt.ok) ask(question, nth, dealt.asked);
+      if (dealt.ok) ask(nth, dealt.asked);
       else state.value = { is: 'choosing', problem: dealt.message };
     };
   }
 
-  function ask(question: RackQuestion, nth: number, asked: AskedRack, isByChance = false): void {
-    state.value = { is: 'asking', question, nth, asked, isByChance, answer: null };
+  function ask(nth: number, asked: AskedRack, isByChance = false): void {
+    state.value = { is: 'asking', question, nth, of, asked, isByChance, answer: null };
   }
 
   /** Drawn one ahead of need; where no worker can be had, the racks come by chance. */
-  function dealTempting(question: RackQuestion, kind: MistakeCategory): typeof deal {
+  function dealTempting(kind: MistakeCategory): typeof deal {
     const seed = newSeed();
     const mine = openDrawer({
       wish: { kind, firstPass: true },
@@ -111,9 +124,9 @@ export function racksModel({ kernel, newSeed, openDrawer }: RacksPorts): RacksMo
       state.value = { is: 'drawing', tried: 0 };
       void mine.next().then((drawn) => {
         if (state.value.is !== 'drawing' || drawer !== mine) return;
-        if (drawn !== null) return ask(question, nth, rackOfDeal(drawn), drawn.kind === null);
+        if (drawn !== null) return ask(nth, rackOfDeal(drawn), drawn.kind === null);
         const dealt = askedRack(seed, nth, null, kernel);
-        if (dealt.ok) ask(question, nth, dealt.asked, true);
+        if (dealt.ok) ask(nth, dealt.asked, true);
       });
     };
   }
@@ -123,12 +136,20 @@ export function racksModel({ kernel, newSeed, openDrawer }: RacksPorts): RacksMo
     drawer = null;
   }
 
+  function sumUp(): void {
+    end();
+    state.value =
+      answered.length > 0 ? { is: 'done', question, answered } : { is: 'choosing', problem: null };
+  }
+
   return {
     state,
-    start(question, wish) {
+    start(chosen, wish) {
       end();
       answered = [];
-      deal = 'tempts' in wish ? dealTempting(question, wish.tempts) : dealByChance(question, wish.fits);
+      question = chosen;
+      of = RACKS_AT_ONCE;
+      deal = 'tempts' in wish ? dealTempting(wish.tempts) : dealByChance(wish.fits);
       deal(1);
     },
     pass(tiles) {
@@ -142,12 +163,18 @@ export function racksModel({ kernel, newSeed, openDrawer }: RacksPorts): RacksMo
     next() {
       const now = state.value;
       if (now.is !== 'asking') return;
-      if (now.nth < RACKS_AT_ONCE) return deal(now.nth + 1);
-      end();
-      state.value = { is: 'done', again: answered.filter(isWorthALook) };
+      if (now.nth < of) deal(now.nth + 1);
+      else sumUp();
     },
-    stop() {
-      end();
+    stop: sumUp,
+    repeat(racks) {
+      if (state.value.is !== 'done' || racks.length === 0) return;
+      answered = [];
+      of = racks.length;
+      deal = (nth) => ask(nth, racks[nth - 1]!);
+      deal(1);
+    },
+    choose() {
       state.value = { is: 'choosing', problem: null };
     },
     close: end,
@@ -156,10 +183,4 @@ export function racksModel({ kernel, newSeed, openDrawer }: RacksPorts): RacksMo
 
 function rackOfDeal({ record: { seat, dealer, start } }: DrawnDeal): AskedRack {
   return { dealer, isEast: seat === dealer, rack: start };
-}
-
-function isWorthALook({ answer }: AnsweredRack): boolean {
-  if (answer.kind === 'pass')
-    return answer.review.choices.some((choice) => choiceVerdict(choice) === 'costly');
-  return !answer.distances.some(({ id, inReach }) => inReach && answer.named.includes(id));
 }

@@ -16,18 +16,12 @@ import { RackPicker } from '../../tiles/rack-picker.tsx';
 import { TileRow } from '../../tiles/tile-row.tsx';
 import { Bar } from '../../ui/bar.tsx';
 import type { OpenDealDrawer } from '../../workers/drawn-deals.ts';
-import { JudgedChoice } from '../question/judged-choice.tsx';
 import { judgedBy, QUESTION } from '../question/strings.ts';
 import { Choosing } from './choosing.tsx';
-import {
-  type AnsweredRack,
-  RACKS_AT_ONCE,
-  type RackAnswer,
-  type RacksModel,
-  type RacksState,
-  racksModel,
-} from './model.ts';
-import { chooseSections, chooseTiles, RACKS, rackTitle, sectionsSentence } from './strings.ts';
+import { Done } from './done.tsx';
+import { type RacksModel, type RacksState, racksModel } from './model.ts';
+import { RackAnswerView } from './rack-answer.tsx';
+import { chooseSections, chooseTiles, RACKS, rackTitle } from './strings.ts';
 import '../history/history.css';
 import '../question/question.css';
 import '../../tiles/tiles.css';
@@ -77,7 +71,7 @@ export function RacksScreen({ app, card, instead, openDealDrawer }: RacksProps) 
           </>
         )}
         {state.is === 'asking' && <Asking key={state.nth} model={model} kernel={kernel} state={state} />}
-        {state.is === 'done' && <Done model={model} again={state.again} />}
+        {state.is === 'done' && <Done model={model} state={state} />}
       </main>
     </>
   );
@@ -90,7 +84,7 @@ interface AskingProps {
 }
 
 function Asking({ model, kernel, state }: AskingProps) {
-  const { nth, asked, question, isByChance, answer } = state;
+  const { nth, of, asked, question, isByChance, answer } = state;
   const tiles = useSignal<readonly number[]>([]);
   const sections = useSignal<readonly string[]>([]);
   const missing =
@@ -102,7 +96,7 @@ function Asking({ model, kernel, state }: AskingProps) {
   };
   return (
     <>
-      <h2>{rackTitle(nth)}</h2>
+      <h2>{rackTitle(nth, of)}</h2>
       <p>
         <b>{RACKS.questions[question]}</b> {asked.isEast ? RACKS.east : RACKS.notEast}
       </p>
@@ -137,11 +131,11 @@ function Asking({ model, kernel, state }: AskingProps) {
       ) : (
         <>
           <div role="status">
-            <Answer answer={answer} />
+            <RackAnswerView answer={answer} />
           </div>
           <div class="row">
             <button type="button" class="primary" onClick={() => model.next()}>
-              {nth < RACKS_AT_ONCE ? RACKS.next : RACKS.finish}
+              {nth < of ? RACKS.next : RACKS.finish}
             </button>
             <button type="button" onClick={() => model.stop()}>
               {RACKS.stop}
@@ -175,54 +169,5 @@ function SectionPicker({ kernel, chosen, onChange }: SectionPickerProps) {
         </label>
       ))}
     </div>
-  );
-}
-
-function Answer({ answer }: { readonly answer: RackAnswer }) {
-  if (answer.kind === 'pass') {
-    const { choices, story } = answer.review;
-    return (
-      <>
-        {choices.map((choice, place) => (
-          <JudgedChoice key={choice.kind} choice={choice} story={story.choices[place]!} />
-        ))}
-      </>
-    );
-  }
-  const { named, distances } = answer;
-  return (
-    <article class="judged">
-      <h3>{sectionsSentence(named, distances)}</h3>
-      <table class="distances">
-        <caption>{RACKS.distance}</caption>
-        <tbody>
-          {distances.map(({ id, name, toGo }) => (
-            <tr key={id} class={named.includes(id) ? 'mine' : ''}>
-              <th scope="row">{name}</th>
-              <td>{toGo} away</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </article>
-  );
-}
-
-function Done({ model, again }: { readonly model: RacksModel; readonly again: readonly AnsweredRack[] }) {
-  return (
-    <>
-      <h2>{RACKS.doneTitle}</h2>
-      <p>{again.length === 0 ? RACKS.nothing : RACKS.another}</p>
-      {again.map(({ nth, asked, answer }) => (
-        <section key={nth} class="round-group">
-          <h3>{rackTitle(nth)}</h3>
-          <TileRow tiles={asked.rack} />
-          <Answer answer={answer} />
-        </section>
-      ))}
-      <button type="button" class="primary" onClick={() => model.stop()}>
-        {RACKS.again}
-      </button>
-    </>
   );
 }

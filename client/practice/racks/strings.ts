@@ -20,11 +20,15 @@ export const RACKS = {
   east: 'You are East: 14 tiles.',
   notEast: 'You are not East: 13 tiles.',
   next: 'Next rack',
-  finish: 'That was the tenth. Look back',
+  finish: 'That was the last. Look back',
   distance: 'How far each section is',
-  doneTitle: 'Ten racks done',
+  sum: 'Your answers',
+  firstLook: 'All of this is a first look: nothing was played on.',
   nothing: 'No rack of these needs another look.',
-  another: 'Worth another look:',
+  another: 'Worth another look',
+  askAgain: 'Ask me these again',
+  rest: 'The other racks',
+  all: 'The racks',
   again: 'Ten more',
   stop: 'Stop here',
   byHabit: 'from the habit that costs me most',
@@ -54,8 +58,8 @@ export function habitWish(habit: MistakeCategory | null): string {
   return `Racks with which our club-player bot ${name.charAt(0).toLowerCase()}${name.slice(1)}.`;
 }
 
-export function rackTitle(nth: number): string {
-  return `Rack ${nth} of 10`;
+export function rackTitle(nth: number, of: number): string {
+  return `Rack ${nth} of ${of}`;
 }
 
 export function chooseTiles(chosen: number): string {

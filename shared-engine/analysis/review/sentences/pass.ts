@@ -2,9 +2,10 @@
 import { riskGrade } from '../../../policy/index.ts';
 import { FACES, type Face, MOVES } from '../../../rules/index.ts';
 import type { Verdict } from '../../comparison/verdict.ts';
+import { inTenths } from '../basis.ts';
 import { choiceVerdict, hadBetter, namedAlternative } from '../choice-verdict.ts';
 import { touchedBy, without } from '../groups.ts';
-import type { PassReview, RackGroup, Review } from '../review.ts';
+import type { ChoiceReview, PassReview, RackGroup, Review } from '../review.ts';
 import { namesPerhaps } from './deep-verdict.ts';
 import { insteadPhrase } from './instead.ts';
 import { leadSentences, NO_ONE_REASON, NO_OTHER_REASON, slightSentences } from './leads.ts';
@@ -151,6 +152,27 @@ export function firstPassAnswer(pass: PassReview): readonly string[] {
     default:
       return [`At first look, better: ${insteadPhrase(pass)}.`, `That is ${closerBy(loss)}.`];
   }
+}
+
+/** The best pass of the quick look beside one that is about as good: of that the quick look itself names no other. */
+export interface BestBeside {
+  readonly tiles: readonly Face[];
+  /** Which tiles are exchanged, and how little that brings. */
+  readonly sentences: readonly string[];
+}
+
+/** Null of a number, where the pass played is the best, and where the better one is told anyway. */
+export function bestAtFirstLook(choice: ChoiceReview): BestBeside | null {
+  const { kind, loss, analysis } = choice;
+  if (kind !== 'pass' || analysis.depth === 'deep' || choiceVerdict(choice) !== 'just-as-good') return null;
+  const closer = inTenths(loss) === '0.0' ? 'hardly closer' : `${inTenths(loss)} tiles closer`;
+  return {
+    tiles: choice.best.tiles,
+    sentences: [
+      `The best at first look: ${insteadPhrase(choice)}.`,
+      `It comes ${closer} to a hand on average, too little to matter.`,
+    ],
+  };
 }
 
 /** What speaks for the pass that is named, or else where the two lead, and what speaks against it. */
