@@ -9,7 +9,7 @@ import { Tile } from '../tiles/tile.tsx';
 import { tileName } from '../tiles/tile-names.ts';
 import { goInPage } from '../ui/in-page-link.ts';
 import { Sheet } from '../ui/sheet.tsx';
-import { CLASS_FORMS, EXCHANGE, HELP, KEYS, TILE_LEGEND, WORDS } from './help-strings.ts';
+import { CLASS_FORMS, EXCHANGE, HELP, KEYS, REVIEW_WORDS, TILE_LEGEND, WORDS } from './help-strings.ts';
 
 export function HelpSheet({ app }: { readonly app: App }) {
   const busy = app.route.value.kind === 'room';
@@ -47,17 +47,8 @@ export function HelpSheet({ app }: { readonly app: App }) {
           ))}
         </ol>
       </section>
-      <section>
-        <h3>{HELP.words}</h3>
-        <dl class="help-words">
-          {WORDS.map(({ word, about }) => (
-            <div key={word}>
-              <dt>{word}</dt>
-              <dd>{about}</dd>
-            </div>
-          ))}
-        </dl>
-      </section>
+      <Words title={HELP.words} words={WORDS} />
+      <Words title={HELP.reviewWords} words={REVIEW_WORDS} />
       <section>
         <h3>{HELP.tiles}</h3>
         <ul class="legend">
@@ -93,6 +84,27 @@ export function HelpSheet({ app }: { readonly app: App }) {
         </dl>
       </section>
     </Sheet>
+  );
+}
+
+interface WordsProps {
+  readonly title: string;
+  readonly words: typeof WORDS;
+}
+
+function Words({ title, words }: WordsProps) {
+  return (
+    <section>
+      <h3>{title}</h3>
+      <dl class="help-words">
+        {words.map(({ word, about }) => (
+          <div key={word}>
+            <dt>{word}</dt>
+            <dd>{about}</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
   );
 }
 

@@ -9,6 +9,7 @@ export const HELP = {
   exampleBeside: 'Try an example in a new tab',
   exchange: 'The Charleston',
   words: 'What the words mean',
+  reviewWords: 'Words of the review and the coach',
   class: 'With a teacher',
   tiles: 'The tiles',
   keys: 'With a keyboard',
@@ -51,31 +52,106 @@ export const EXCHANGE: readonly Part[] = [
   },
 ];
 
-/** Words of the table and of the review that a newcomer meets. */
-export const WORDS: readonly { readonly word: string; readonly about: string }[] = [
+interface Word {
+  readonly word: string;
+  readonly about: string;
+}
+
+/** Words of the table that a newcomer meets. */
+export const WORDS: readonly Word[] = [
   {
     word: '7 away',
     about: 'Seven tiles are missing from that hand. Jokers count where they may stand. Smaller is closer.',
-  },
-  {
-    word: 'Wins in 100 games',
-    about:
-      'Your chance to be the first of four with a hand. An even share would be 25 at most, as some games end with nobody winning.',
   },
   {
     word: 'Take it back',
     about:
       'Until the last of the four has passed, you can take your own pass back. Bots are often ready before you; then the tiles go at once.',
   },
-  { word: 'Passers', about: 'Tiles that your closest hand does not need.' },
+  { word: 'East', about: 'The dealer. East gets 14 tiles, one more than the others, and discards first.' },
   {
-    word: 'Steady player',
-    about: 'A simple bot that your round is compared with. It always passes by one rule.',
+    word: 'Section',
+    about: 'A part of the card with hands of one kind. Each has a name, and you may aim for one or two.',
+  },
+  {
+    word: 'Concealed',
+    about: 'A concealed hand is built from your own tiles alone. Only its last tile may be a discard.',
+  },
+  {
+    word: 'Pair, pung, kong, quint',
+    about: 'Two, three, four and five tiles that are alike.',
+  },
+  {
+    word: 'Like numbers',
+    about: 'The same number in more than one suit, such as 3 bam and 3 dot.',
   },
   {
     word: 'Your name',
     about: 'Alone you need none. Where you leave it empty, others read “Guest”; your own page says “You”.',
   },
+];
+
+/** Words that the review and the coach use, and that are used nowhere else in quite that sense. */
+export const REVIEW_WORDS: readonly Word[] = [
+  {
+    word: 'Wins in 100 games',
+    about:
+      'Your chance to be the first of four with a hand. An even share would be 25 at most, as some games end with nobody winning.',
+  },
+  {
+    word: 'Closest hands',
+    about: 'The hands on the card that miss the fewest tiles from your rack. There may be many of them.',
+  },
+  {
+    word: 'Within reach',
+    about:
+      'Near enough to aim for. A section is within reach if one of its hands is at most one tile farther away than the closest.',
+  },
+  {
+    word: 'Likeliest hands',
+    about:
+      'The hands that are reached most often when we play on from your rack many times. They are not always the closest ones.',
+  },
+  {
+    word: 'Serves a hand',
+    about:
+      'A tile serves a hand that has a place for it. Tiles that serve few of your likeliest hands are the ones to pass.',
+  },
+  { word: 'Passers', about: 'Tiles that your closest hand does not need.' },
+  {
+    word: 'Risky to pass',
+    about:
+      'Tiles that may help the player who gets them, such as a pair. What they bring there can cost you the game.',
+  },
+  {
+    word: 'Rule of thumb',
+    about: 'What many players go by, such as never to pass a pair. It fits most racks, and not every one.',
+  },
+  {
+    word: 'At first look',
+    about:
+      'Our first answer, and a rough one. It counts how close your tiles come to a hand; nothing is played on yet.',
+  },
+  {
+    word: 'Played on',
+    about:
+      'We finish the round from your choice many times, each time with other racks that the others could have. Then we count the wins.',
+  },
+  { word: 'The close', about: 'The end of the exchange: all passes are over, and the game would begin.' },
+  {
+    word: 'Steady player',
+    about: 'A simple bot that your round is compared with. It always passes by one rule.',
+  },
+  {
+    word: 'Easy-going, club and strong players',
+    about:
+      'Three kinds of bots in the seats of the others. Easy-going ones pass by feel, club players as most do, strong ones keep the best they can.',
+  },
+  {
+    word: 'Luck',
+    about: 'What changed your chance without you: the tiles that came, and what the others chose.',
+  },
+  { word: 'Stand-in', about: 'A bot that chooses for you while you are away.' },
 ];
 
 /** The three forms of a class. */
