@@ -17,12 +17,21 @@ export function MethodPanel({ review }: { readonly review: Review }) {
 }
 
 /** What has no heading is short, or was written by another version. */
-function Part({ part: { kind, text } }: { readonly part: MethodPart }) {
+function Part({ part: { kind, text, points } }: { readonly part: MethodPart }) {
   if (kind === 'reduced' || kind === 'whole') return <p>{text}</p>;
   return (
     <details>
       <summary>{METHOD_WORDS.headings[kind]}</summary>
-      <p>{text}</p>
+      <dl class="method-points">
+        {points.map(({ title, sentences }) => (
+          <div key={title}>
+            <dt>{title}</dt>
+            {sentences.map((sentence) => (
+              <dd key={sentence}>{sentence}</dd>
+            ))}
+          </div>
+        ))}
+      </dl>
     </details>
   );
 }

@@ -208,5 +208,16 @@ test('the method of a review falls into the parts it was put together from, and 
     'ledger',
     'reduced',
   ]);
-  expect(methodParts(`${METHOD} As it was.`)).toEqual([{ kind: 'whole', text: `${METHOD} As it was.` }]);
+  expect(methodParts(`${METHOD} As it was.`)).toEqual([
+    { kind: 'whole', text: `${METHOD} As it was.`, points: [] },
+  ]);
+});
+
+test('every long part of the method comes in points of at most four sentences, and nothing of it is left out', () => {
+  const parts = methodParts([METHOD, DEEP_METHOD, LEDGER_METHOD].join(' '));
+  for (const { text, points } of parts) {
+    expect(points.flatMap(({ sentences }) => sentences).join(' ')).toBe(text);
+    expect(Math.max(...points.map(({ sentences }) => sentences.length))).toBeLessThanOrEqual(4);
+  }
+  expect(parts.map(({ points }) => points.length)).toEqual([3, 5, 4]);
 });
