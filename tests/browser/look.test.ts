@@ -66,6 +66,25 @@ describe('the page of all parts', () => {
   }, 60_000);
 });
 
+describe('a step whose answer is new', () => {
+  it.each([360, 390])('is marked in two words on one line, on a page %i px wide', async (width) => {
+    const page = await openParts(browser, { viewport: { width, height: 844 } }, ['strip']);
+    const marks = page.locator('.new-answer');
+    await marks.first().waitFor();
+    const lines = await marks.evaluateAll((all) =>
+      all.map((mark) => {
+        const range = document.createRange();
+        range.selectNodeContents(mark);
+        const box = mark.closest('button')!.getBoundingClientRect();
+        return [range.getClientRects().length, mark.getBoundingClientRect().right <= box.right];
+      }),
+    );
+    expect(lines.length).toBeGreaterThan(4);
+    expect(lines.every(([count, isInside]) => count === 1 && isInside)).toBe(true);
+    await page.context().close();
+  });
+});
+
 interface Difference {
   /** Of all pixels; 1 where even the size is another. */
   readonly share: number;

@@ -1,4 +1,7 @@
 // The review in each state: on its way, first answers, deep answers with all five verdicts, and its parts alone.
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import type { Review } from '../../../shared-engine/index.ts';
 import { ChoiceStrip } from '../../review/choice-strip.tsx';
 import { ProgressChart } from '../../review/progress-chart.tsx';
 import { ReviewScreen } from '../../review/review-screen.tsx';
@@ -24,6 +27,9 @@ export function ReviewsPart({ round: { closed, review } }: { readonly round: Pla
         <State name="five verdicts">
           <ChoiceStrip review={deepened(review)} chosen={1} onChoose={() => {}} />
         </State>
+        <State name="answers that have just come">
+          <NewAnswers first={review} />
+        </State>
         <State name="how far away, and wins">
           <ProgressChart review={half} />
           <ProgressChart review={deepened(review)} />
@@ -36,4 +42,13 @@ export function ReviewsPart({ round: { closed, review } }: { readonly round: Pla
       ))}
     </>
   );
+}
+
+/** First answers are seen, then deep ones come: each step but the one that is open is marked. */
+function NewAnswers({ first }: { readonly first: Review }) {
+  const shown = useSignal(first);
+  useEffect(() => {
+    shown.value = deepened(first);
+  }, [first, shown]);
+  return <ChoiceStrip review={shown.value} chosen={1} onChoose={() => {}} />;
 }
