@@ -166,7 +166,9 @@ describe('the chart beside luck and choices', () => {
     const told = (average: number) =>
       withLedger(twoPasses(), { ...sums, average, neighbors: [] }).story.ledger.join(' ');
     expect(told(37)).toContain('wins about 37 in 100 games');
-    expect([37, 24].map((average) => told(average).includes('Among four equal players each wins 25 at most.'))).toEqual([true, false]);
+    expect(
+      [37, 24].map((average) => told(average).includes('Among four equal players each wins 25 at most.')),
+    ).toEqual([true, false]);
   });
 });
 
