@@ -7,6 +7,7 @@ import {
   fillTray,
   isClosed,
   nextHeading,
+  onward,
   openSheet,
   passButton,
   playToClose,
@@ -85,6 +86,39 @@ describe('at the table', () => {
     }
   });
 });
+
+describe('with text at 200 % on a phone', () => {
+  it('the button that passes and a whole row of the rack are in one view at each pass, blind tiles asked for or not', async () => {
+    const page = await suite.newPage({ viewport: { width: 390, height: 844 } });
+    await dealAlone(page, suite.origin());
+    await page.locator('html').evaluate((html) => html.setAttribute('data-text', '200'));
+    let now = await titleOf(page);
+    let passes = 0;
+    while (!isClosed(now)) {
+      // A courtesy may ask for no tile.
+      if ((await passButton(page).count()) > 0) {
+        passes++;
+        await page.evaluate(() => window.scrollTo(0, 0));
+        const seen = [await isInSight(passButton(page)), await isRowInSight(page)];
+        expect([now, ...seen]).toEqual([now, true, true]);
+      }
+      now = await onward(page, now, { ask: 1, go: true });
+    }
+    expect(passes).toBeGreaterThanOrEqual(3);
+    expect(await horizontalOverflow(page)).toBe(0);
+  });
+});
+
+/** Whether every tile that stands beside the first one is in the window. */
+async function isRowInSight(page: Page): Promise<boolean> {
+  const tiles = await rack(page).getByRole('button').all();
+  const boxes = await Promise.all(tiles.map(async (tile) => ({ tile, box: await tile.boundingBox() })));
+  // The tile under the pointer stands a little higher.
+  const top = boxes[0]?.box?.y ?? 0;
+  const row = boxes.filter(({ box }) => box !== null && Math.abs(box.y - top) < box.height / 2);
+  const seen = await Promise.all(row.map(({ tile }) => isInSight(tile)));
+  return row.length > 1 && seen.every(Boolean);
+}
 
 describe('by keyboard alone', () => {
   it('a round can be played by keyboard alone, from the front page to the review', async () => {
