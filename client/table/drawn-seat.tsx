@@ -55,7 +55,7 @@ export function DrawnSeat({ table, view, seat, place, ready, receives = false, c
       ) : (
         said !== undefined && (
           <span key={steps.length} class="said" aria-hidden="true">
-            {typeof said === 'number' ? said : said ? TABLE.continue : TABLE.stops}
+            {typeof said === 'number' ? TABLE.asked(said) : TABLE.voted(said)}
           </span>
         )
       )}

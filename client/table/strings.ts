@@ -23,8 +23,9 @@ export const TABLE = {
   passing: 'Passing…',
   continue: 'Continue',
   stop: 'I’d stop',
-  /** On the card that a seat turns over when the votes are counted. */
-  stops: 'Stop',
+  /** On the card that a seat turns over when all have answered: a vote, or a number in the courtesy. */
+  voted: (go: boolean) => (go ? 'voted to continue' : 'voted to stop'),
+  asked: (count: number) => `asked for ${count}`,
   tilesOnRack: (count: number) => `${count} tiles on the rack`,
   tilesOut: (count: number) => `${count} face down in front`,
   youSaidContinue: 'You said continue.',

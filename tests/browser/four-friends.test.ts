@@ -110,7 +110,11 @@ describe('a table of four friends', () => {
       page.getByRole('button', { name: asks.get(page)!, exact: true }).click(),
     );
     // The numbers are turned over at the seats: left, across, right.
-    expect(await ines.locator('.said').allTextContents()).toEqual(['1', '3', '1']);
+    expect(await ines.locator('.said').allTextContents()).toEqual([
+      'asked for 1',
+      'asked for 3',
+      'asked for 1',
+    ]);
     expect(await Promise.all(pages.map(titleOf))).toEqual([
       'Courtesy pass. Three tiles for Wilma',
       'Courtesy pass. One tile for Odo',
@@ -148,7 +152,7 @@ describe('a table of four friends', () => {
     for (const page of others) await page.locator('.last-event').getByText('Ines stopped').waitFor();
     expect(await titleOf(ines)).toBe('Courtesy: how many tiles would you like to swap with Wilma?');
     const turned = await others[0]!.locator('.said').allTextContents();
-    expect(turned.toSorted()).toEqual(['Continue', 'Continue', 'Stop']);
+    expect(turned.toSorted()).toEqual(['voted to continue', 'voted to continue', 'voted to stop']);
   });
 
   it('V2 a spectator sees who is ready and no tile', async () => {
