@@ -81,6 +81,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
     { seed: 'sassafras', chosen: '2026-11-27' },
     { seed: 'dogberry', chosen: '2026-11-27' },
     { seed: 'pawpaw', chosen: '2026-11-27' },
+    { seed: 'bayberry', chosen: '2026-11-27' },
   ],
   strength: [
     { seed: 'pine', chosen: '2026-11-26' },
@@ -98,6 +99,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
     { seed: 'magnolia', chosen: '2026-11-27' },
     { seed: 'serviceberry', chosen: '2026-11-27' },
     { seed: 'chinquapin', chosen: '2026-11-27' },
+    { seed: 'spicebush', chosen: '2026-11-27' },
   ],
 };
 
