@@ -211,7 +211,7 @@ describe('what is said of luck and choices', () => {
       const sums = settle(choices, flat(30), { average: null, dealsPerBatch: 8 });
       return ledgerSentences(sums, { losses: [], unsure: [], worse, toGoStart: 5, toGoEnd: 5 }).join(' ');
     };
-    const blind = { kind: 'blind', step: 'first-left' } as const;
+    const blind = { kind: 'blind', step: 'first-left', told: 8 } as const;
     const named = 'the number to pass blind in the first pass to the left.';
     expect(told(10)).toContain(`One choice makes at least half of what your choices brought: ${named}`);
     // A part that is larger than the whole: that there is a rest is told as well.
@@ -219,6 +219,8 @@ describe('what is said of luck and choices', () => {
       `One choice alone makes more than all that your choices cost: ${named} Your other choices brought some of that back.`,
     );
     expect(told(10)).not.toContain('Your other choices');
+    // Where its step tells little of that, a reader would not believe it.
+    expect(told(-10, [{ ...blind, told: 4 }])).not.toContain('One choice');
     // The number of its step is another one, and two for one choice are read as an error.
     expect(told(-10, [blind])).not.toContain('about 10');
     // How good a choice was its step says, and not how unusual.

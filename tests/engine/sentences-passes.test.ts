@@ -45,9 +45,9 @@ describe('what to do instead', () => {
   });
 
   test('says of a pass with blind tiles that they are passed all the same', () => {
-    expect(instead(['dot-1'], ['red'], 2)).toBe('pass a red dragon instead, and the same 2 blind');
+    expect(instead(['dot-1'], ['red'], 2)).toBe('pass a red dragon instead, and 2 blind as before');
     expect(instead(['dot-1', 'east'], ['red', 'east'], 1)).toBe(
-      'pass a red dragon instead of 1 dot, and the same 1 blind',
+      'pass a red dragon instead of 1 dot, and 1 blind as before',
     );
   });
 });
@@ -252,7 +252,7 @@ describe('a pass beside the one that is named', () => {
       'Part of what is lost probably goes to the player on the left: the east wind helps there more than 4 dot.';
     expect(reasons(0.8)).toEqual([part, ends]);
     // Within what chance may be.
-    const shown = 'The two differ in one tile; nothing we counted shows why it matters.';
+    const shown = 'The two differ in one tile; how the racks end does not show why it matters.';
     expect(reasons(0.55)).toEqual([shown, ends]);
     // Of passes that differ in several tiles it is said that no one reason was found.
     const several = beside(['crak-7', 'dot-8', 'east'], ['crak-7', 'dot-4', 'bam-5'], [2_000, 1_500]);

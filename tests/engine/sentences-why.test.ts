@@ -49,8 +49,11 @@ describe('the words of a reason', () => {
     ]);
     expect(said({ keep, reason: { keep: 'white', pass: 'red', share: 0.7 } })).toEqual([
       'Keep the soap: 8 in 10 of your closest hands at the close use it; 4 in 10 use the red dragon.',
-      'That alone makes at least half of the difference.',
+      'Keeping it makes at least half of the difference.',
     ]);
+    // Nor does a tile beside one that most hands use as well.
+    const used = { ...single, pass: [{ face: 'red', copies: 1, share: 0.61 }] } as const;
+    expect(said({ ...used, reason: { keep: 'white', pass: 'red', share: 1 } })).toEqual([]);
     // A tile that few hands use explains little, whatever keeping it brings.
     const rare = [{ face: 'white', copies: 1, share: 0.2 }, keep[1]] as const;
     expect(
@@ -204,7 +207,7 @@ describe('the words of a reason', () => {
     // A difference that rounding may make is none.
     expect(reasons({ farther: { ...next, shares: { played: 0.34, named: 0.41 } } })).toEqual(reasons({}));
     expect(reasons({ handsNear: { played: 3, named: 3.4 } })[0]).toBe(
-      'Slightly more hands are then among your closest, or only one tile farther away: 3.4 on average, not 3.0.',
+      'Slightly more hands are then among your closest, or only one tile farther away: 3.4 hands on average, not 3.0.',
     );
     // More are near where all of them are farther away.
     expect(reasons({ ...farther, handsNear: { played: 3, named: 3.9 } })).toEqual([NO_ONE, still, stairs]);
@@ -252,7 +255,7 @@ describe('the words of a reason', () => {
     const near = (named: number, toGo = NOTHING.toGo): readonly string[] =>
       said({ handsNear: { played: 4.2, named }, toGo, toGoKept: { played: 6, named: 6 } });
     expect(near(6.4)).toEqual([
-      'More hands are then among your closest, or only one tile farther away: about 6, not 4.',
+      'More hands are then among your closest, or only one tile farther away: about 6 hands, not 4.',
     ]);
     expect(near(5.2)).toEqual([]);
     // Half a tile farther away, a hand counts half as much.

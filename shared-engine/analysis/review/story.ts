@@ -59,7 +59,13 @@ function lossesTold(choices: readonly ChoiceReview[]): Pick<ToldBeside, 'losses'
   const meant = choicesMeant(choices);
   const deepOf = ({ analysis }: ChoiceReview) => (analysis.depth === 'deep' ? [analysis] : []);
   return {
-    worse: meant.filter(hadBetter),
+    worse: meant.filter(hadBetter).flatMap((choice) =>
+      deepOf(choice).map((analysis) => ({
+        kind: choice.kind,
+        step: choice.step,
+        told: toldWins(analysis),
+      })),
+    ),
     losses: meant.filter(hadBetter).flatMap(deepOf).map(toldWins),
     unsure: meant
       .filter((choice) => choiceVerdict(choice) === 'cant-say')

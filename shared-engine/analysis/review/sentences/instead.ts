@@ -21,7 +21,7 @@ export function insteadPhrase(
   const pass = `pass ${tileList(without(named, tiles), { faces: tiles, word: 'another' })}`;
   const changed = `${pass} instead of ${tileList(kept, { faces: named, word: 'one' })}`;
   if (blind === 0) return kept.length === tiles.length ? pass : changed;
-  return `${kept.length === tiles.length ? `${pass} instead` : changed}, and the same ${blind} blind`;
+  return `${kept.length === tiles.length ? `${pass} instead` : changed}, and ${blind} blind as before`;
 }
 
 /** "pass 2 blind", "continue", "ask for 0". */

@@ -30,7 +30,7 @@ export function endsFarther(why: ChoiceWhy, by = TOLD_FARTHER): boolean {
 /** Of passes that differ in several tiles, where no difference is told though one was found. */
 export const NO_ONE_REASON = 'We found no one reason for that.';
 /** Of two that differ in one tile. */
-export const NO_OTHER_REASON = 'The two differ in one tile; nothing we counted shows why it matters.';
+export const NO_OTHER_REASON = 'The two differ in one tile; how the racks end does not show why it matters.';
 
 /** How near both come, and to which section. */
 export function leadSentences(
@@ -47,7 +47,7 @@ export function leadSentences(
   const away = inTenths(toGo.played);
   if (away === inTenths(toGo.named)) {
     if (played === undefined || played !== instead) {
-      const apart = leadSentence(why, sections, whose, FOLLOWING);
+      const apart = leadSentence(why, sections, whose, 'With the better choice it is most often');
       const ends = `Either way ${whose} rack ends about ${away} away on average.`;
       return apart === null ? [ends] : [ends, apart];
     }
@@ -117,7 +117,8 @@ export function slightSentences(
     ];
   }
   if (hasSlightlyMore(handsNear) && !endsFarther(why)) {
-    return [`Slightly ${moreHands(whose)}: ${onAverage(handsNear)}.`];
+    const { played, named } = handsNear;
+    return [`Slightly ${moreHands(whose)}: ${inTenths(named)} hands on average, not ${inTenths(played)}.`];
   }
   const { played, named } = sectionsKept;
   if (named > played) {

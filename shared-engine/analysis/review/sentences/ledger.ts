@@ -14,8 +14,8 @@ export interface ToldBeside {
   readonly losses: readonly number[];
   /** Of each choice of which we can't say, how much it may have lost at most. */
   readonly unsure: readonly number[];
-  /** The choices told to be worse than another one. */
-  readonly worse: readonly Pick<ChoiceReview, 'kind' | 'step'>[];
+  /** The choices told to be worse than another one, by how many wins in 100 games. */
+  readonly worse: readonly (Pick<ChoiceReview, 'kind' | 'step'> & { readonly told: number })[];
   readonly toGoStart: number;
   readonly toGoEnd: number;
 }
@@ -59,8 +59,11 @@ function aloneSentence({ entries, choices }: LedgerSums, { worse }: ToldBeside):
   if (most === undefined || own.length < 2 || most.choice * choices.value <= 0) return [];
   const wins = Math.abs(most.choice);
   if (wins < WORTH_NAMING || 2 * wins < Math.abs(choices.value)) return [];
-  const isWorse = worse.some(({ kind, step }) => kind === most.kind && step === most.step);
+  const step = worse.find((one) => one.kind === most.kind && one.step === most.step);
+  const isWorse = step !== undefined;
   if (isWorse !== most.choice < 0) return [];
+  // What its step tells may be much less: it takes the others for other players.
+  if (isWorse && 2 * step.told < Math.abs(choices.value)) return [];
   const { owner } = VOICES[by];
   const all = `${owner} choices ${isWorse ? 'cost' : 'brought'}`;
   const unusual = isWorse ? [] : [OTHERWISE];

@@ -80,7 +80,7 @@ function useSentences(why: ChoiceWhy, whose: string): readonly string[] {
   const kept = mattersMost(why);
   const given = mattersLeast(why);
   if (!kept || !given || tenths(kept.share) < 10 * SOME_SHARE) return [];
-  if (tenths(kept.share) - tenths(given.share) < 10 * CLEAR_SHARE) return [];
+  if (tenths(kept.share) - tenths(given.share) < 10 * CLEAR_SHARE || tenths(given.share) > 5) return [];
   const many = kept.share === 1 ? 'all' : tenthsOf(kept.share);
   const hands = `${many} of ${whose} closest hands at the close use`;
   const other = named(given, 'a');
@@ -103,7 +103,7 @@ function keepWords(tiles: string, whose: string): string {
 function reasonSentence(why: ChoiceWhy, whose: string): readonly string[] {
   const { keep, pass, reason } = why;
   if (reason === null || keep.length < 2) return [];
-  if (useSentences(why, whose).length > 0) return ['That alone makes at least half of the difference.'];
+  if (useSentences(why, whose).length > 0) return ['Keeping it makes at least half of the difference.'];
   const kept = keep.find(({ face }) => face === reason.keep);
   const given = pass.find(({ face }) => face === reason.pass);
   const whole = kept === undefined ? theTile(reason.keep) : named(kept, whose);
@@ -147,7 +147,7 @@ function yetSentence(why: ChoiceWhy, whose: string): string | null {
 function handsSentence(why: ChoiceWhy, whose: string): string | null {
   if (!hasMoreHands(why) || endsFarther(why)) return null;
   const { played, named: instead } = why.handsNear;
-  return `${capitalized(moreHands(whose))}: about ${Math.round(instead)}, not ${Math.round(played)}.`;
+  return `${capitalized(moreHands(whose))}: about ${Math.round(instead)} hands, not ${Math.round(played)}.`;
 }
 
 function hasMoreHands(why: ChoiceWhy): boolean {
