@@ -175,7 +175,7 @@ describe('the headline while choices are played on', () => {
       /^We found something better only for the vote on a second Charleston, and here it made no difference\. .* Better: stop\./,
     );
     expect(toldOf(only, 1)).toContain(
-      'It made no difference here: not all the others voted to continue. Nobody could know that, so it counts all the same.',
+      'It made no difference here: not all the others voted to continue. Nobody could know that, so the verdict stands.',
     );
     expect(toldOf(votes(go, 'best'), 1)).not.toContain('made no difference');
     const both = votes({ ...go, go: [false, true, false, true] }, 'best');

@@ -9,7 +9,7 @@ import { numberFacts } from '../../shared-engine/analysis/review/sentences/numbe
 import type { Face } from '../../shared-engine/rules/tiles/face.ts';
 import { sampleDeepAnalysis } from '../kit/classes.ts';
 import { analysisWith } from '../kit/made-up-analyses.ts';
-import { move, reviewOf } from '../kit/reviews.ts';
+import { move, passesOf, reviewOf } from '../kit/reviews.ts';
 
 const START: readonly Face[] = [
   ...(['bam-1', 'bam-1', 'bam-5', 'crak-2', 'crak-7', 'crak-9', 'dot-3'] as const),
@@ -69,7 +69,7 @@ describe('the headline', () => {
 
   test('says why a larger loss is not the one it speaks of', () => {
     expect(headline(CHOICES, [COSTLY_4!, COSTLY_7!, NONE!], [EVERYWHERE, STRONG_ONLY])).toMatch(
-      /is the first pass to the right\. .* The first pass across probably cost more, about 7 wins, but that is sure only among strong players\.$/,
+      /is the first pass to the right\. .* The first pass across probably cost more, about 7 wins, but only among strong players was something surely better\.$/,
     );
     expect(headline(CHOICES, [COSTLY_4!, LITTLE_5!, NONE!])).toMatch(
       /The first pass across probably cost more, about 5 wins, but that is less sure\.$/,
@@ -79,6 +79,27 @@ describe('the headline', () => {
     );
     // What reads as the same number is not larger.
     expect(headline(STOPPED, [COSTLY_4!, NONE!, [4_400, 900]])).not.toContain('cost more');
+  });
+
+  test('names at most three groups that were kept, and never three of four', () => {
+    const [pass] = passesOf(
+      reviewOf(START, [move('first-right', ['crak-7', 'dot-8', 'east'], ['bam-2', 'dot-5', 'west'])]),
+    );
+    const kept = (...faces: readonly Face[]) => {
+      const groups = faces.map((face) => ({ face, count: 2 }));
+      const parts = {
+        ...pass!.parts,
+        groups,
+        groupCount: faces.length,
+        groupsKept: faces.length,
+        broken: [],
+      };
+      return headline([{ ...pass!, parts }], [NONE!]);
+    };
+    expect(kept('bam-1', 'north')).toMatch(
+      / You kept the pair of 1 bam and the pair of north winds together\.$/,
+    );
+    expect(kept('bam-1', 'bam-2', 'bam-3', 'north')).toMatch(/ You kept all 4 of your pairs together\.$/);
   });
 
   test('says of how many choices nothing is known where nothing is costly, and not beside what is', () => {

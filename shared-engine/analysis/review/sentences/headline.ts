@@ -12,7 +12,7 @@ import type { ChoiceReview, PassReview, Review } from '../review.ts';
 import { betterWords, gainSentence } from './deep-verdict.ts';
 import { insteadPhrase } from './instead.ts';
 import { chosenPhrase, numberReasons } from './number.ts';
-import { brokenRule, passedSentence, speaksFor } from './pass.ts';
+import { brokenRule, groupFacts, passedSentence, speaksFor } from './pass.ts';
 import { capitalized, closerBy, listed, STEP_PHRASES, shownWins, VOICES, winsOf } from './phrases.ts';
 import { sureAmong } from './robustness.ts';
 import { groupName, tileList } from './tiles.ts';
@@ -66,7 +66,9 @@ function passedOver(choice: ChoiceReview, meant: readonly ChoiceReview[]): reado
 function whyNot(choice: ChoiceReview, spokenOf: ChoiceReview): string {
   if (madeNoDifference(choice) && !madeNoDifference(spokenOf)) return 'here it made no difference';
   const among = amongWhom(choice);
-  return among !== null && isCostly(choice) ? `that is sure only among ${among}` : 'that is less sure';
+  return among !== null && isCostly(choice)
+    ? `only among ${among} was something surely better`
+    : 'that is less sure';
 }
 
 /** Null where something better is sure whoever the others are, as far as that is known. */
@@ -149,6 +151,9 @@ function merit({ parts, loss }: PassReview): number {
   return parts.groupsKept - parts.broken.length - loss;
 }
 
+/** Pairs and larger groups in one sentence. */
+const MOST_NAMED = 3;
+
 function example(pass: PassReview): readonly string[] {
   const { groups, broken } = pass.parts;
   const { subject } = VOICES[pass.by];
@@ -156,6 +161,8 @@ function example(pass: PassReview): readonly string[] {
   const more = pass.blind > 0 ? ` and ${pass.blind} more blind` : '';
   const gave = `For example, in ${STEP_PHRASES[pass.step]} ${subject} gave ${tileList(pass.played.tiles)}${more}.`;
   if (whole.length === 0) return [gave];
-  const kept = whole.slice(0, 3).map((group) => `the ${groupName(group)}`);
+  // Three of four that are named would be taken for all of them.
+  if (whole.length > MOST_NAMED && broken.length === 0) return [gave, ...groupFacts(pass)];
+  const kept = whole.slice(0, MOST_NAMED).map((group) => `the ${groupName(group)}`);
   return [gave, `${capitalized(subject)} kept ${listed(kept)} together.`];
 }

@@ -39,7 +39,7 @@ const DEEP: readonly MethodPoint[] = [
     sentences: [
       'When we play the round out after a choice, we deal the others racks that they could have had.',
       'These fit the tiles you held, passed and received, and how players choose what to pass.',
-      'How the others voted, what they asked for and how many they passed blind is not used as evidence.',
+      'How the others voted, what they asked for and how many they passed blind are not used as evidence.',
     ],
   },
   {
@@ -73,8 +73,14 @@ const DEEP: readonly MethodPoint[] = [
     sentences: [
       'Chance may make a loss look larger or smaller, and we reckon by how much.',
       'In about 95 of 100 choices it is off by no more than that.',
-      'Costly means that the loss is above 1 win in 100 games even so; a little worse, that it is above 0.',
-      'Just as good means that no other is better by more than 1; can’t say, that one may be.',
+    ],
+  },
+  {
+    title: 'What the verdicts mean',
+    sentences: [
+      'Costly means a loss above 1 win in 100 games even if chance made it look larger; a little worse, above 0.',
+      'Best means that nothing else came out better; just as good, that nothing is better by more than 1.',
+      'Can’t say means that something may be.',
     ],
   },
 ];

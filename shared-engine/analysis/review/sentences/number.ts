@@ -97,7 +97,7 @@ export function effectSentence(choice: NumberReview): readonly string[] {
       ? 'not all the others voted to continue'
       : `${playerAt('across')} asked for ${choice.askedAcross}`;
   const effect = `It made no difference here: ${why}.`;
-  return hadBetter(choice) ? [effect, 'Nobody could know that, so it counts all the same.'] : [effect];
+  return hadBetter(choice) ? [effect, 'Nobody could know that, so the verdict stands.'] : [effect];
 }
 
 /** What the quick look says. */

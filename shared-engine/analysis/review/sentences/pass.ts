@@ -29,7 +29,8 @@ export function passFacts(pass: PassReview, sections: Review['sections']): reado
   return [...groupFacts(pass), ...sectionFacts(pass, sections), ...riskFacts(pass)];
 }
 
-function groupFacts({ by, played, parts }: PassReview): readonly string[] {
+/** Which groups it broke up, or that it kept all of them. */
+export function groupFacts({ by, played, parts }: PassReview): readonly string[] {
   const { subject, whose } = VOICES[by];
   const { broken, groups, groupCount } = parts;
   if (groupCount === 0) return [];
