@@ -160,7 +160,7 @@ describe('the coach', () => {
     const said = coachedSentences(decision, rackOf(record), pass);
     expect(said[0]).toMatch(/^We would pass /);
     expect(said[1]).toMatch(
-      /^Of those 10 hands, (none|1|\d+) (has|have) a place for [^,]+(, .+)?( and .+)?\.$/,
+      /^Of those 10 hands, (none|one|two|three|four|five|six|seven|eight|nine|ten) (has|have) a place for [^,]+(, .+)?( and .+)?\.$/,
     );
     expect(said.at(-1)).toBe(
       'The line of wins in your review is about club players, so it usually lies higher.',

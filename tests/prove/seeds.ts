@@ -82,6 +82,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
     { seed: 'dogberry', chosen: '2026-11-27' },
     { seed: 'pawpaw', chosen: '2026-11-27' },
     { seed: 'bayberry', chosen: '2026-11-27' },
+    { seed: 'sourwood', chosen: '2026-11-27' },
   ],
   strength: [
     { seed: 'pine', chosen: '2026-11-26' },
@@ -100,6 +101,7 @@ export const SEEDS: Readonly<Record<string, readonly ChosenSeed[]>> = {
     { seed: 'serviceberry', chosen: '2026-11-27' },
     { seed: 'chinquapin', chosen: '2026-11-27' },
     { seed: 'spicebush', chosen: '2026-11-27' },
+    { seed: 'fringetree', chosen: '2026-11-27' },
   ],
 };
 

@@ -1,5 +1,5 @@
 // What racks that were answered come to: how many of each kind, what the passes cost together, which are worth another look.
-import { choiceVerdict, hasBetter, type Verdict } from '../../../shared-engine/index.ts';
+import { choiceVerdict, hasBetter, inTenths, type Verdict } from '../../../shared-engine/index.ts';
 import type { AnsweredRack, RackAnswer } from './model.ts';
 
 export type PassAnswer = Extract<RackAnswer, { readonly kind: 'pass' }>;
@@ -32,8 +32,9 @@ export function costOf({ review: { choices } }: PassAnswer): number {
 
 export function passSum(answered: readonly AnsweredRack[]): PassSum {
   const passes = answered.flatMap(({ nth, answer }) => (answer.kind === 'pass' ? [{ nth, answer }] : []));
-  const costs = passes.map(({ nth, answer }) => ({ nth, cost: costOf(answer) }));
-  const cost = costs.reduce((sum, one) => sum + one.cost, 0);
+  // As they are shown, so that whoever adds them up comes to the same.
+  const costs = passes.map(({ nth, answer }) => ({ nth, cost: Number(inTenths(costOf(answer))) }));
+  const cost = Math.round(10 * costs.reduce((sum, one) => sum + one.cost, 0)) / 10;
   const [most] = costs.toSorted((a, b) => b.cost - a.cost);
   return {
     counts: FIRST_VERDICTS.map((verdict) => ({

@@ -139,6 +139,9 @@ export function coachedSentences(
   return [...said, wins, beside];
 }
 
+/** Beside the numbers of tiles, figures would be taken for more of those. */
+const IN_WORDS = ['none', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+
 function passSentences({ record, card, reach }: CoachedRack, tiles: readonly Face[]): readonly string[] {
   const rack = finalRack(record);
   const likeliest = likeliestHands(card, rack, reach);
@@ -147,14 +150,16 @@ function passSentences({ record, card, reach }: CoachedRack, tiles: readonly Fac
   const places = passed.map((face, place) => {
     const count = uses(face);
     const verb = place > 0 ? '' : count > 1 ? ' have a place' : ' has a place';
-    return `${count === 0 ? 'none' : count}${verb} for ${tileName(face)}`;
+    return `${IN_WORDS[count] ?? count}${verb} for ${tileName(face)}`;
   });
   const kept = facesOf(rack).filter((face) => face !== 'joker' && !tiles.includes(face));
   const isByCount = Math.max(...passed.map(uses)) <= Math.min(...kept.map(uses));
   return [
     `We would pass ${tileList(tiles)}.`,
     `Of those ${likeliest.length} hands, ${listed(places)}.`,
-    ...(isByCount ? [] : ['By those counts alone we would pass others; played on, this pass does better.']),
+    ...(isByCount
+      ? []
+      : ['By those counts alone we would pass other tiles; played on, this pass does better.']),
   ];
 }
 

@@ -106,7 +106,7 @@ const LEDGER: readonly MethodPoint[] = [
     sentences: [
       'East begins: the later a seat has its turn, the less an average deal is worth there.',
       'For single steps we take the others for a little stronger than club players, so wins are usually rarer there.',
-      'The numbers shown are rounded so that they add up.',
+      'The whole numbers of the text are rounded so that they add up.',
     ],
   },
   {
