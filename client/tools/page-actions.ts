@@ -48,14 +48,21 @@ async function rackFollowed(page: Page): Promise<void> {
   await page.locator('.rack[aria-busy=true]').waitFor({ state: 'detached' });
 }
 
+/** How long a tap on a tile may take to show. */
+const TAP_TIMEOUT_MS = 3_000;
+
 /** Fills what is empty in the tray from the left end of the rack. */
 export async function fillTray(page: Page): Promise<void> {
   await tray(page).waitFor();
   await rackFollowed(page);
   const empty = tray(page).getByText('empty place');
-  for (let left = await empty.count(); left > 0; left--) {
+  for (let left = await empty.count(); left > 0; left = await empty.count()) {
     await passableTiles(page).first().click();
-    await empty.nth(left - 1).waitFor({ state: 'detached' });
+    // A tap that meets the very frame in which the table changes is for a rack that is gone, and is made again.
+    await empty
+      .nth(left - 1)
+      .waitFor({ state: 'detached', timeout: TAP_TIMEOUT_MS })
+      .catch(() => undefined);
   }
 }
 

@@ -170,14 +170,19 @@ async function hearsPresses(page: Page): Promise<void> {
   await page.locator(':is(.question, .review)[aria-disabled="true"]').waitFor({ state: 'detached' });
 }
 
+/** Asked in one go: between two questions what has the focus may be drawn anew. */
+function focusedName(page: Page): Promise<string> {
+  return page.evaluate(() => {
+    const focused = document.activeElement;
+    return focused?.getAttribute('aria-label') || focused?.textContent || '';
+  });
+}
+
 /** Presses Tab until the control with this name has the focus. */
 async function tabTo(page: Page, name: string): Promise<void> {
-  const focused = page.locator(':focus');
   for (let presses = 0; presses < 60; presses++) {
     await page.keyboard.press('Tab');
-    const words = (await focused.count()) > 0 ? await focused.textContent() : '';
-    const label = (await focused.count()) > 0 ? await focused.getAttribute('aria-label') : '';
-    if ((label || words) === name) return;
+    if ((await focusedName(page)) === name) return;
   }
   throw new Error(`"${name}" cannot be reached by Tab.`);
 }
@@ -188,8 +193,7 @@ async function passByKeys(page: Page): Promise<void> {
   await page.keyboard.press('Home');
   const empty = tray(page).getByText('empty place');
   for (let tiles = 0; (await empty.count()) > 0 && tiles < 14; tiles++) {
-    const label = await page.locator(':focus').getAttribute('aria-label');
-    if (!label?.startsWith('joker')) await page.keyboard.press('Enter');
+    if (!(await focusedName(page)).startsWith('joker')) await page.keyboard.press('Enter');
     await page.keyboard.press('ArrowRight');
   }
   await tabTo(page, (await passButton(page).textContent()) ?? '');
