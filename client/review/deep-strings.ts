@@ -8,7 +8,7 @@ export const DEEP = {
   worse: '← worse than yours',
   better: 'better than yours →',
   scale:
-    'What a choice brings lies somewhere on its bar. Your choice is on the dotted line: a bar that crosses it may be better or worse than yours. The shaded band is one win in 100 games to either side. The dot marks the one we name: it did best in other games, played first. Where there are several bars, one may stand apart by luck alone. So the verdict goes by the dot.',
+    'What a choice brings lies somewhere on its bar. Your choice is on the dotted line: a bar that crosses it may be better or worse than yours. The shaded band is one win in 100 games to either side. The dot marks the one we name: it did best in other games, played first. Where there are several bars, one may stand apart by chance alone. So the verdict goes by the dot.',
   you: 'You',
   bestAlternative: {
     best: 'Best other',
